@@ -39,7 +39,7 @@ func (c *curve) at(x float64) float64 {
 		return p[last].Y
 	}
 	i := 1
-	for x > p[i].X {
+	for x >= p[i].X {
 		i++
 	}
 	a, b := p[i-1], p[i]

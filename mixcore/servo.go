@@ -59,7 +59,7 @@ func (d *drive) angle(output float64, trace *DriveTrace) (float64, Limit) {
 // x lies between; Compile has seen to it that the table reaches far enough.
 func tableAt(p []Point, x float64) float64 {
 	i := 1
-	for i < len(p)-1 && x > p[i].X {
+	for i < len(p)-1 && x >= p[i].X {
 		i++
 	}
 	return between(lineAt(p[i-1], p[i], x), p[i-1].Y, p[i].Y)
