@@ -187,3 +187,14 @@ func (p *Plan) channel(i int, in *Input, under *underWay, out *Output, trace *Tr
 		ct.Pulse, ct.Output, ct.Limits = o.Pulse, o.Output, o.Limits
 	}
 }
+
+// DriveAngle is what one servo of a part asks of it when an output reaches it,
+// in degrees with the part's sign; 0 for motors and extras. The output must be
+// within what the channel can put out.
+func (p *Plan) DriveAngle(part, drive int, output Percent) Degrees {
+	if d := &p.parts[part].drives[drive]; d.linkage != nil || d.Table != nil {
+		a, _ := d.angle(float64(output), nil)
+		return Degrees(a)
+	}
+	return 0
+}

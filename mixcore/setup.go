@@ -13,6 +13,13 @@ type Setup struct {
 	Demands  []Demand
 	Channels []Channel // at most MaxChannels, ascending by Number
 	Parts    []Part
+	Wing     *Wing // nil if the builder has not measured it
+}
+
+// Wing is a straight-tapered wing, measured flat.
+type Wing struct {
+	Span                Millimetres // tip to tip; more than 0
+	RootChord, TipChord Millimetres // more than 0
 }
 
 // MaxChannels is the most channels that a set-up may have.
@@ -172,6 +179,20 @@ type Part struct {
 	Span   [2]Millimetres // from and to, out from the centre line; 0, 0 if not said
 	Motor  *Motor         // of Power
 	PlusIn bool           // of OutIn: plus moves it in, not out
+	Place  Placement
+}
+
+// Placement is where a part acts on the air, as far as the builder has said; the
+// rest follows from its kind and side.
+type Placement struct {
+	Out      Millimetres // of a motor: out from the centre line
+	Aft      Millimetres // behind the balance point; negative is ahead of it
+	Up       Millimetres // above the balance point; negative is below it
+	Tilt     Degrees     // of a surface's span from level, tip up: 0 flat, 90 upright, −90…90
+	OutSaid  bool
+	AftSaid  bool
+	UpSaid   bool
+	TiltSaid bool
 }
 
 // Stops are the mechanical ends of a part's movement, as angles of 0 or more

@@ -1,0 +1,97 @@
+package diag
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// longestSuggested is the most characters that a name may have for Closest to
+// look for one like it.
+const longestSuggested = 60
+
+// Closest finds the name that a person most likely meant: the one with the
+// fewest slips of the hand (a letter wrong, missing, too many, or two
+// swapped; capitals do not count), at most one slip in each three letters. The
+// same words in another order count, and so does a name that is the only one to
+// hold all the words given, unless another is one slip away. Of equals the
+// first wins.
+func Closest(name string, among []string) (best string, ok bool) {
+	wanted := strings.ToLower(strings.TrimSpace(name))
+	length := utf8.RuneCountInString(wanted)
+	if length == 0 || length > longestSuggested {
+		return "", false
+	}
+	fewest := max(length/3, 1)
+	if length < 3 {
+		fewest = 0
+	}
+	words := strings.Fields(wanted)
+	var holding []string
+	for _, candidate := range among {
+		if candidate == name {
+			continue
+		}
+		lower := strings.ToLower(candidate)
+		candidateWords := strings.Fields(lower)
+		if len(words) > 1 && sameWords(words, candidateWords) {
+			return candidate, true
+		}
+		if holdsWords(candidateWords, words) {
+			holding = append(holding, candidate)
+		}
+		if difference := utf8.RuneCountInString(lower) - length; difference > fewest || -difference > fewest {
+			continue
+		}
+		slips := distance([]rune(wanted), []rune(lower))
+		if slips < fewest || slips == fewest && !ok {
+			best, ok, fewest = candidate, true, slips
+		}
+	}
+	if len(holding) == 1 && (!ok || fewest > 1) {
+		return holding[0], true
+	}
+	return best, ok
+}
+
+func sameWords(a, b []string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	a, b = slices.Sorted(slices.Values(a)), slices.Sorted(slices.Values(b))
+	return slices.Equal(a, b)
+}
+
+func holdsWords(all, some []string) bool {
+	for _, word := range some {
+		if !slices.Contains(all, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// distance is the number of insertions, deletions, substitutions and swaps of
+// neighbours that turn a into b, no part changed twice (Damerau–Levenshtein,
+// optimal string alignment).
+func distance(a, b []rune) int {
+	before, above, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range above {
+		above[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			row[j] = min(above[j]+1, row[j-1]+1, above[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, above, row = above, row, before
+	}
+	return above[len(b)]
+}

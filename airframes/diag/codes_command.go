@@ -1,0 +1,43 @@
+package diag
+
+// commandCodes are the codes of cmd/hingeline.
+var commandCodes = []CodeInfo{
+	{
+		Code:  "file-missing",
+		Title: "there is no file of that name",
+		Text: "The file that was named, on the command line or under script: in the airframe file, is not there. " +
+			"A name is seen from the directory you are in; under script: it is seen from the airframe file. " +
+			"A built-in model goes by its bare name, such as bracken-20, without .yaml.",
+	},
+	{
+		Code:  "file-is-directory",
+		Title: "a directory was named where a file is needed",
+		Text:  "Name the file in the directory, not the directory itself.",
+	},
+	{
+		Code:  "file-unreadable",
+		Title: "the file is there but cannot be read",
+		Text: "Most often you lack the permission to read it, or it lies on a disk that has gone away. " +
+			"Nothing was checked: a file that was not read says nothing about the model.",
+	},
+	{
+		Code:  "too-large-to-read",
+		Title: "the file is far larger than such a file can be",
+		Text: "An airframe file or a script is some thousand characters of text. A file a hundred times that size is " +
+			"something else: a picture, a log, a recording.",
+	},
+	{
+		Code:  "wrong-kind-of-file",
+		Title: "a script stands where an airframe file is needed, or the other way round",
+		Text: "The airframe file (ending in .yaml) comes first on the command line, then the scripts (ending in .feature), " +
+			"if they are named at all. One run checks one model.",
+	},
+	{
+		Code:  "no-script",
+		Title: "no script says what the model should do",
+		Text: "A check needs a script beside the airframe file. Name it behind the airframe file on the command line, " +
+			"or write script: my-model.feature in the airframe file, or give it the airframe file's name with the " +
+			"ending .feature and put it beside the airframe file or in a directory called features next to it.\n\n" +
+			"Without a script Hingeline could only say that it found nothing odd, which is not a control check.",
+	},
+}

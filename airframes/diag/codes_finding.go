@@ -1,0 +1,38 @@
+package diag
+
+// findingCodes are the codes of verify/findings: warnings about a set-up that
+// no sentence asked about.
+var findingCodes = []CodeInfo{
+	{"parked-at-end", "a surface rests at the end of its travel",
+		`With everything at rest the surface already stands at the end of what its servo, pulse limits, linkage or stop allow on one side. It can go no further that way: such a flap cannot rise, and so it cannot follow roll, whatever the mix asks. Let it rest near the middle of the servo's travel: turn the arm on its shaft, set the pushrod anew, and start the lever's travel from there. Spoilers and airbrakes rest on their seat and are left out.`},
+	{"y-lead-opposite", "a Y-lead is asked for what one channel cannot do",
+		`Two servos on a Y-lead get the same pulse. As they are built in they either move their surfaces the same way or opposite ways, always. Roll needs a port and a starboard surface to move opposite ways, flap, brake and pitch need them to move the same way; one channel cannot do both. Give each surface a channel of its own.`},
+	{"travel-runs-out", "a channel or servo is asked for more than it has",
+		`At some position of sticks, levers and switches the shares of a mix add up beyond the channel's travel limit, or end points and sub-trim carry the pulse beyond its limits, or the servo arm is asked to go beyond its maximum. From there on the stick does nothing more, and where two things share the channel one of them takes the travel that the other needs: roll control can be gone with the flaps down. Make throws or shares smaller until they add up, or raise the limit if servo and linkage can follow. The pose that is named is the simplest one; where another loses more, it is named as well.`},
+	{"stop-reached", "a surface is driven against its stop",
+		`The servo would carry the surface beyond where it can go. It stalls there, draws a large current, gets hot, and may strip its gears or flatten the battery. Take travel off with the throw, share or end points until the surface stays clear of its stop.`},
+	{"servos-fight", "servos on one surface ask for different angles",
+		`Two servos that share a surface work against each other wherever they ask for different angles. Both draw current all the time and wear out, and the surface stands somewhere between. Make them agree over the whole travel, at both ends and in the middle, with end points, sub-trim or the linkages.`},
+	{"uneven-throws", "throws differ left and right",
+		`A port part and its starboard partner of the same name move by different amounts for the same control: for roll and yaw, one at full left is compared with the other at full right; for everything else both at the same position. The difference is more than 1° and more than 5 %. Roll, or a rolling moment when flaps or brakes come out, will not be the same both ways. Movements are counted from where each part rests.`},
+	{"nothing-moves", "a part that no control moves",
+		`The airframe file says that this part is there and which channel drives it, but whatever the controls do, it stays where it is. A share may be 0 %, a condition may never hold, or a demand may be missing from the mix.`},
+	{"idle-control", "a control that moves nothing",
+		`No channel puts out anything different wherever this control stands, with every combination of the others. Either something is missing from the set-up, or the control can be taken away. A switch that only stopped_when names is such a control, too: it stops nothing.`},
+	{"idle-position", "a switch position that changes nothing",
+		`Every channel does at this position of the switch what it does at the position before it, whatever the other controls do. A pilot who moves the switch there believes that something has changed.`},
+	{"idle-demand", "a demand that no channel takes",
+		`The demand is worked out and then no mix adds it or scales by it.`},
+	{"idle-phase", "a phase that no condition names",
+		`The phase is described, but no rate, no mix line, no motor and no other phase is for it, so it changes nothing. Scripts may still name it.`},
+	{"idle-channel", "a channel that drives nothing",
+		`The channel is set up, but no surface, wheel, motor or extra says that it hangs on it, so nothing of what it does can be checked.`},
+	{"motor-no-safe", "nothing says when the motor is sure to be stopped",
+		`A motor without stopped_when has no position of the controls in which it is promised to stand still, so nothing can be held to that promise. A knock against the throttle starts it. Give it a switch whose first position stops it, with a line at the end of the mix that replaces the sum, and say so with stopped_when.`},
+	{"motor-runs-when-safe", "the motor runs although it is to be stopped",
+		`The condition under stopped_when holds, and yet the power is more than that up to which the propeller stands still. The usual causes: the line that stops the motor is not the last of the mix, its value is not low enough, the channel is reversed, or sub-trim lifts it.`},
+	{"motor-runs-on-lost-signal", "the motor runs when the signal is lost",
+		`When the signal is lost the channel of the motor holds what it had, which may be full power, or puts out a value at which the motor runs. A model without control must not fly on under power. Give the channel a failsafe that stops the motor, and try it with the propeller off or the model restrained.`},
+	{"linkage-near-lock", "a linkage nearly locks or runs over centre",
+		`At the end of the travel that the channel allows, the arm is less than 5° short of where pushrod and horn, or arm and pushrod, come into one line. There the servo has hardly any hold of the surface, and a little wear or a bent horn is enough to lock it. Use a longer horn or a shorter arm, or hold the channel back.`},
+}

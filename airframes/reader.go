@@ -1,0 +1,131 @@
+package airframes
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/mixcore"
+)
+
+// reader turns one file into a Model and collects what is wrong with it.
+//
+// Whatever is wrong, it goes on with the next thing, and a thing that is half
+// wrong still gets its place in the set-up, so that what names it is not
+// reported as well.
+type reader struct {
+	source   *diag.Source
+	problems []diag.Problem
+	more     int // problems beyond maxProblems
+
+	model    *Model
+	setup    *mixcore.Setup
+	controls names
+	phases   names
+	demands  names
+	channels names
+	parts    names
+
+	sound  bool         // what parts depend on has been read and has no problems
+	broken map[int]bool // parts that have problems
+
+	channelAt  map[int]int  // channel number → index
+	trims      map[int]trim // by the index of the axis
+	drivePaths [][]string   // in Places.Fields, by part and drive
+}
+
+// Problem codes that several files of this package use.
+const (
+	codeWrongKind     = "wrong-kind"
+	codeUnknownKey    = "unknown-key"
+	codeUnknownName   = "unknown-name"
+	codeUnknownWord   = "unknown-word"
+	codeMissingKey    = "missing-key"
+	codeDuplicateName = "duplicate-name"
+	codeDuplicateKey  = "duplicate-key"
+	codeOutOfRange    = "out-of-range"
+	codeNotTogether   = "not-together"
+	codeNothingThere  = "holds-nothing"
+	codeTooMany       = "too-many"
+)
+
+func newReader(source *diag.Source) *reader {
+	model := &Model{Source: source, Still: DefaultStill}
+	model.Places.Fields = map[string]diag.Place{}
+	return &reader{
+		source:    source,
+		model:     model,
+		setup:     &model.Setup,
+		controls:  newNames("control", FoldName),
+		phases:    newNames("phase", FoldName),
+		demands:   newNames("demand", FoldName),
+		channels:  newNames("channel", FoldName),
+		parts:     newNames("part", foldSides),
+		channelAt: map[int]int{},
+		broken:    map[int]bool{},
+		trims:     map[int]trim{},
+	}
+}
+
+// fail records a problem.
+func (r *reader) fail(at diag.Place, code, hint, format string, args ...any) {
+	if len(r.problems) >= maxProblems {
+		r.more++
+		return
+	}
+	r.problems = append(r.problems, diag.Problem{Place: at, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)})
+}
+
+// count is how many problems there are so far.
+func (r *reader) count() int { return len(r.problems) + r.more }
+
+// closest is diag.Closest while there are few enough problems for a
+// suggestion to be of use.
+func (r *reader) closest(name string, among []string) (string, bool) {
+	if len(r.problems) >= maxProblems {
+		return "", false
+	}
+	return diag.Closest(name, among)
+}
+
+// finish is every problem in order of place.
+func (r *reader) finish() []diag.Problem {
+	diag.Sort(r.problems)
+	if r.more > 0 {
+		r.problems = append(r.problems, diag.Problem{Place: r.source.At(len(r.source.Text), 0), Code: codeTooMany,
+			Message: fmt.Sprintf("%d more mistakes are not shown", r.more),
+			Hint:    "mend some of those above and try again"})
+	}
+	return r.problems
+}
+
+// quoted is a word of the file in a message: in quotes, not too long.
+func quoted(text string) string {
+	const most = 40
+	if runes := []rune(text); len(runes) > most {
+		text = string(runes[:most-1]) + "…"
+	}
+	return fmt.Sprintf("%q", text)
+}
+
+// listed is a list in words, "a, b or c"; a long one is cut.
+func listed(items []string, last string) string {
+	const most = 16
+	switch {
+	case len(items) == 0:
+		return "none"
+	case len(items) == 1:
+		return items[0]
+	case len(items) > most:
+		return strings.Join(items[:most], ", ") + " …"
+	}
+	return strings.Join(items[:len(items)-1], ", ") + " " + last + " " + items[len(items)-1]
+}
+
+// suggestion is the hint for a word that is not among those there are.
+func (r *reader) suggestion(word string, among []string, say string) string {
+	if best, ok := r.closest(word, among); ok {
+		return fmt.Sprintf("did you mean %q?", best)
+	}
+	return say
+}

@@ -1,0 +1,130 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/report/jsonout"
+	"example.com/hingeline/verify/report/terminal"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+)
+
+// checkFlags are the flags of check.
+type checkFlags struct {
+	only               []string
+	brief, json, watch bool
+}
+
+func (s *session) checkCommand() *cobra.Command {
+	var flags checkFlags
+	c := &cobra.Command{
+		Use:   "check [AIRFRAME [SCRIPT...]]",
+		Short: "the pass/fail control check: does the set-up do what the script asks?",
+		Long: `Check runs the script and says, in walk-around order, whether the set-up does
+what it asks. Without a file it tries the built-in model Bracken 20; a built-in
+model goes by its name: check bracken-20.
+
+The script is the one named, or the one that the airframe file names under
+"script:", or the file of the same name that ends in .feature, beside the
+airframe file or in ../features. A "-" is standard input.
+
+Exit status: 0 every check passed, 1 a check failed: do not fly, 3 a file cannot
+be used, 4 nothing was checked.`,
+		Example: `  hingeline check
+  hingeline check my-model.yaml
+  hingeline check my-model.yaml --only @wing --watch`,
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			if len(args) == 0 {
+				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
+			}
+			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+		RunE: func(c *cobra.Command, args []string) error { return s.check(c, args, flags) },
+	}
+	f := c.Flags()
+	f.StringArrayVar(&flags.only, "only", nil, "only checks with this `WORDS`: a tag (@wing), a stage (port wing), or words of a scenario; may be given again")
+	f.BoolVar(&flags.brief, "brief", false, "only failures, how many warnings, and the verdict")
+	f.BoolVar(&flags.watch, "watch", false, "check again whenever a file changes; q quits")
+	f.BoolVar(&flags.json, "json", false, "write the report as JSON (hingeline schema --report)")
+	return c
+}
+
+func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error {
+	dashes := 0
+	for _, a := range args {
+		if a == "-" {
+			dashes++
+		}
+	}
+	switch {
+	case dashes > 1:
+		return &usageError{
+			message: `"-" is given twice, but there is only one standard input`,
+			usage:   usageOf(c),
+		}
+	case dashes > 0 && flags.watch:
+		return &usageError{
+			message: `--watch looks at files for changes, so it cannot go with "-"`,
+			usage:   usageOf(c),
+		}
+	case flags.brief && flags.json:
+		return &usageError{
+			message: "--brief and --json do not go together: the JSON report is always whole",
+			usage:   usageOf(c),
+		}
+	}
+	airframe := defaultModel
+	var scripts []string
+	if len(args) > 0 {
+		airframe, scripts = args[0], args[1:]
+	} else {
+		fmt.Fprintln(s.stderr, "no airframe file is named, so this is the built-in model Bracken 20;\n"+
+			"\"hingeline schema --example\" writes an airframe file to start your own from")
+	}
+	render := s.checkRenderer(flags)
+	if flags.watch {
+		return s.watch(func() ([]diskFile, error) { return s.checkOnce(airframe, scripts, flags.only, render) })
+	}
+	_, err := s.checkOnce(airframe, scripts, flags.only, render)
+	return err
+}
+
+// checkRenderer is how a report is written; how it looks is decided once.
+func (s *session) checkRenderer(flags checkFlags) func(*result.Report) error {
+	if flags.json {
+		return func(r *result.Report) error { return jsonout.Render(s.results(), r) }
+	}
+	layout := s.layout(flags.brief)
+	return func(r *result.Report) error { return terminal.Render(s.results(), r, layout) }
+}
+
+// checkOnce reads, checks and reports, and sets the exit status. It returns
+// the files on disk that the answer rests on.
+func (s *session) checkOnce(airframe string, scripts, only []string, render func(*result.Report) error) ([]diskFile, error) {
+	in := s.gather(airframe, scripts)
+	if in.model == nil || diag.HasErrors(in.problems) {
+		return in.disk, &inputError{in.problems, in.sources}
+	}
+	report, problems := verify.Check(in.model, in.scripts, script.Selection{Only: only})
+	if report == nil {
+		return in.disk, &inputError{append(in.problems, problems...), in.sources}
+	}
+	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
+	s.status = statusOf(report.Verdict)
+	return in.disk, written(render(report))
+}
+
+func statusOf(v result.Verdict) int {
+	switch v {
+	case result.Passed:
+		return statusYes
+	case result.Failed:
+		return statusNo
+	}
+	return statusNothingChecked
+}

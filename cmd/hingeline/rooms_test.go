@@ -1,0 +1,107 @@
+package main
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// Rooms in the order of the house: a package may import packages of its own
+// room and of rooms before it, never of rooms after it.
+var rooms = []string{"mixcore", "airframes", "features", "verify", "cmd"}
+
+// alone are the outside libraries that only one package may import, tests
+// aside.
+var alone = map[string]string{
+	"github.com/cucumber/":         "verify/script",
+	"gopkg.in/yaml.v3":             "airframes",
+	"github.com/spf13/cobra":       "cmd/hingeline",
+	"github.com/fsnotify/fsnotify": "cmd/hingeline",
+	"golang.org/x/term":            "cmd/hingeline",
+}
+
+const module = "example.com/hingeline/"
+
+func TestImportsPointOneWay(t *testing.T) {
+	listed, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, module+"...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	packages := 0
+	for _, line := range strings.Split(strings.TrimSpace(string(listed)), "\n") {
+		fields := strings.Fields(line)
+		from := strings.TrimPrefix(fields[0], module)
+		packages++
+		for _, imported := range fields[1:] {
+			for _, complaint := range wrongImport(from, imported) {
+				t.Errorf("%s imports %s: %s", from, imported, complaint)
+			}
+		}
+	}
+	if packages < 10 {
+		t.Errorf("only %d packages listed: this test looks at nothing", packages)
+	}
+}
+
+func wrongImport(from, imported string) (complaints []string) {
+	for prefix, owner := range alone {
+		if strings.HasPrefix(imported, prefix) && from != owner {
+			complaints = append(complaints, "only "+owner+" may")
+		}
+	}
+	to, ours := strings.CutPrefix(imported, module)
+	switch {
+	case !ours:
+		if room(from) == 0 && strings.Contains(imported, ".") {
+			complaints = append(complaints, "mixcore uses the standard library only")
+		}
+		return complaints
+	case room(to) > room(from):
+		complaints = append(complaints, "it is a room further on")
+	}
+	if renderer(from) && !renderer(to) && !strings.HasPrefix(to, "verify/result") {
+		complaints = append(complaints, "a renderer knows verify/result only")
+	}
+	if renderer(from) && strings.HasPrefix(to, "verify/report/") && !strings.HasPrefix(to, from) {
+		complaints = append(complaints, "renderers do not know each other")
+	}
+	return complaints
+}
+
+func renderer(path string) bool { return strings.HasPrefix(path, "verify/report/") }
+
+func room(path string) int {
+	for i, name := range rooms {
+		if path == name || strings.HasPrefix(path, name+"/") {
+			return i
+		}
+	}
+	return len(rooms)
+}
+
+func TestWrongImportFindsPlantedOnes(t *testing.T) {
+	for _, c := range [][2]string{
+		{"mixcore", "gopkg.in/yaml.v3"},
+		{"mixcore", module + "airframes"},
+		{"airframes", module + "verify/result"},
+		{"verify/phrase", "github.com/cucumber/godog"},
+		{"verify/report/terminal", module + "mixcore"},
+		{"verify/report/terminal", module + "verify/report/jsonout"},
+		{"verify/result", module + "cmd/hingeline"},
+	} {
+		if wrongImport(c[0], c[1]) == nil {
+			t.Errorf("%s may import %s", c[0], c[1])
+		}
+	}
+	for _, c := range [][2]string{
+		{"mixcore", module + "mixcore/linkage"},
+		{"verify/script", "github.com/cucumber/godog"},
+		{"verify/report/terminal", module + "verify/result"},
+		{"cmd/hingeline", module + "verify"},
+		{"airframes", "gopkg.in/yaml.v3"},
+	} {
+		if got := wrongImport(c[0], c[1]); got != nil {
+			t.Errorf("%s may not import %s: %v", c[0], c[1], got)
+		}
+	}
+}

@@ -1,0 +1,32 @@
+package main
+
+import (
+	"os"
+	"time"
+)
+
+// stamp tells whether a file is still as it was.
+type stamp struct {
+	exists  bool
+	mode    os.FileMode
+	size    int64
+	changed time.Time
+}
+
+func stampOf(name string) diskFile {
+	info, err := os.Stat(name)
+	if err != nil {
+		return diskFile{name: name}
+	}
+	return diskFile{name, stamp{true, info.Mode(), info.Size(), info.ModTime()}}
+}
+
+// stale is true if one of the files is no longer as it was read.
+func stale(files []diskFile) bool {
+	for _, f := range files {
+		if stampOf(f.name).stamp != f.stamp {
+			return true
+		}
+	}
+	return false
+}

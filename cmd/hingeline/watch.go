@@ -1,0 +1,159 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"syscall"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+const (
+	// settleTime is how long the files must lie still before they are read
+	// again: editors write in several steps.
+	settleTime = 80 * time.Millisecond
+	// vanishedTries is how many times settleTime a file that was there may be
+	// gone before that counts: editors put a new file in the place of the old.
+	vanishedTries = 10
+	// lookAgain is how often directories that are gone are looked for.
+	lookAgain = 500 * time.Millisecond
+)
+
+// watch checks, and checks again whenever a file changes, until q, Ctrl-C or
+// the end of the input. The exit status is that of the last check.
+func (s *session) watch(check func() ([]diskFile, error)) error {
+	w, err := newWatcher()
+	if err != nil {
+		return fmt.Errorf("files cannot be watched here: %w", err)
+	}
+	defer w.close()
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	keys, restore := s.keys()
+	defer restore()
+	for {
+		s.clear()
+		s.status = statusYes
+		files, err := check()
+		if err != nil {
+			s.status = s.report(err)
+		}
+		fmt.Fprintln(s.stderr, "watching for changes; q quits")
+		w.follow(files)
+		if !w.changed(ctx, keys) {
+			return nil
+		}
+	}
+}
+
+// clear empties the screen, if there is one.
+func (s *session) clear() {
+	if s.onScreen {
+		fmt.Fprint(s.results(), "\x1b[H\x1b[2J")
+	}
+}
+
+// watcher waits for changes of files. It watches their directories, since an
+// editor may put a new file in the place of the old one.
+type watcher struct {
+	events *fsnotify.Watcher
+	files  []diskFile
+	dirs   map[string]bool // watched now
+	missed bool            // a directory is not there to be watched
+}
+
+func newWatcher() (*watcher, error) {
+	events, err := fsnotify.NewWatcher()
+	if err != nil {
+		return nil, err
+	}
+	return &watcher{events: events, dirs: map[string]bool{}}, nil
+}
+
+func (w *watcher) close() { w.events.Close() }
+
+// follow sets the files to wait for.
+func (w *watcher) follow(files []diskFile) {
+	w.files = files
+	w.watchDirs()
+}
+
+// watchDirs watches every directory that holds one of the files, or the file
+// that a link there leads to.
+func (w *watcher) watchDirs() {
+	w.missed = false
+	wanted := map[string]bool{}
+	for _, f := range w.files {
+		wanted[filepath.Dir(f.name)] = true
+		if target, err := filepath.EvalSymlinks(f.name); err == nil {
+			wanted[filepath.Dir(target)] = true
+		}
+	}
+	for dir := range w.dirs {
+		if !wanted[dir] {
+			w.events.Remove(dir)
+			delete(w.dirs, dir)
+		}
+	}
+	for dir := range wanted {
+		if err := w.events.Add(dir); err != nil {
+			w.missed = true
+			delete(w.dirs, dir)
+		} else {
+			w.dirs[dir] = true
+		}
+	}
+}
+
+// changed waits until the files are no longer as they were read and have come
+// to rest; false if it is time to quit.
+func (w *watcher) changed(ctx context.Context, keys <-chan key) bool {
+	settled := time.NewTimer(settleTime) // a change may have come before follow
+	defer settled.Stop()
+	again := time.NewTicker(lookAgain)
+	defer again.Stop()
+	tries := 0
+	for {
+		select {
+		case <-ctx.Done():
+			return false
+		case <-keys:
+			return false
+		case _, open := <-w.events.Events:
+			if !open {
+				return false
+			}
+			settled.Reset(settleTime)
+		case <-w.events.Errors:
+			settled.Reset(settleTime) // events were lost: look for ourselves
+		case <-again.C:
+			if w.missed {
+				w.watchDirs()
+				settled.Reset(settleTime)
+			}
+		case <-settled.C:
+			switch {
+			case !stale(w.files):
+			case w.vanished() && tries < vanishedTries:
+				tries++
+				settled.Reset(settleTime)
+			default:
+				return true
+			}
+		}
+	}
+}
+
+// vanished is true if a file that was read is gone.
+func (w *watcher) vanished() bool {
+	for _, f := range w.files {
+		if f.stamp.exists && !stampOf(f.name).stamp.exists {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,212 @@
+package main
+
+import (
+	"bytes"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// transcript is what a running program has written so far; await waits for
+// more.
+type transcript struct {
+	mu    sync.Mutex
+	more  *sync.Cond
+	text  bytes.Buffer
+	ended bool
+}
+
+func newTranscript() *transcript {
+	t := &transcript{}
+	t.more = sync.NewCond(&t.mu)
+	return t
+}
+
+func (t *transcript) Write(p []byte) (int, error) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	defer t.more.Broadcast()
+	return t.text.Write(p)
+}
+
+// end says that nothing more will come.
+func (t *transcript) end() {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.ended = true
+	t.more.Broadcast()
+}
+
+// await waits until the words were written the given number of times; false if
+// the program ended before.
+func (t *transcript) await(words string, times int) bool {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	for strings.Count(t.text.String(), words) < times {
+		if t.ended {
+			return false
+		}
+		t.more.Wait()
+	}
+	return true
+}
+
+func (t *transcript) String() string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.text.String()
+}
+
+// longest is when a program that is being watched is given up, in place of a
+// test that never ends.
+const longest = time.Minute
+
+// watching is a "check --watch" that runs while the test goes on.
+type watching struct {
+	t    *testing.T
+	dir  string
+	out  *transcript
+	keys *io.PipeWriter
+	done chan int
+}
+
+func startWatching(t *testing.T) *watching {
+	t.Helper()
+	w := &watching{t: t, dir: t.TempDir(), out: newTranscript(), done: make(chan int, 1)}
+	w.write("mini.yaml", miniAirframe)
+	w.write("mini.feature", miniScript)
+	stdin, keys := io.Pipe()
+	w.keys = keys
+	go func() {
+		w.done <- run([]string{"check", filepath.Join(w.dir, "mini.yaml"), "--watch", "--brief"}, stdin, w.out, w.out)
+		w.out.end()
+	}()
+	gaveUp := time.AfterFunc(longest, w.out.end)
+	t.Cleanup(func() { gaveUp.Stop() })
+	return w
+}
+
+// write puts a file in its place at one go, as careful editors do.
+func (w *watching) write(name, text string) {
+	w.t.Helper()
+	file := filepath.Join(w.dir, name)
+	if err := os.WriteFile(file+"~", []byte(text), 0o644); err != nil {
+		w.t.Fatal(err)
+	}
+	if err := os.Rename(file+"~", file); err != nil {
+		w.t.Fatal(err)
+	}
+}
+
+func (w *watching) await(words string, times int) {
+	w.t.Helper()
+	if !w.out.await(words, times) {
+		w.t.Fatalf("waited in vain for %q, %d times; got:\n%s", words, times, w.out)
+	}
+}
+
+func (w *watching) quit(want int) {
+	w.t.Helper()
+	if _, err := io.WriteString(w.keys, "q"); err != nil {
+		w.t.Fatal(err)
+	}
+	select {
+	case got := <-w.done:
+		if got != want {
+			w.t.Errorf("exit status %d, wanted %d; got:\n%s", got, want, w.out)
+		}
+	case <-time.After(longest):
+		w.t.Fatalf("q does not quit; got:\n%s", w.out)
+	}
+}
+
+const (
+	miniAirframe = `hingeline: 1
+name: Mini
+controls:
+  roll stick: roll
+demands:
+  roll: roll stick
+channels:
+  1: {mix: roll}
+surfaces:
+  starboard aileron: {channel: 1, measured: {100%: 20° up}}
+`
+	miniScript = `Feature: Mini
+  Scenario: Roll
+    When the roll stick is full right
+    Then the starboard aileron rises
+`
+)
+
+var reversedAirframe = strings.Replace(miniAirframe, "mix: roll", "mix: roll, reversed: true", 1)
+
+func TestWatchChecksAgainAfterAChange(t *testing.T) {
+	w := startWatching(t)
+	w.await("watching for changes", 1)
+	w.await("PASSED: 1 of 1 check", 1)
+
+	w.write("mini.yaml", reversedAirframe)
+	w.await("DO NOT FLY", 1)
+	w.await("watching for changes", 2)
+
+	w.write("mini.yaml", strings.Replace(miniAirframe, "channel: 1", "channel: 9", 1))
+	w.await("mini.yaml:10", 1)
+	w.await("watching for changes", 3)
+
+	w.write("mini.yaml", miniAirframe)
+	w.await("PASSED", 2)
+	w.await("watching for changes", 4)
+
+	w.write("mini.feature", strings.Replace(miniScript, "rises", "drops", 1))
+	w.await("DO NOT FLY", 2)
+	w.await("watching for changes", 5)
+	w.quit(statusNo)
+}
+
+func TestWatchSurvivesAFileThatIsGoneForAMoment(t *testing.T) {
+	w := startWatching(t)
+	w.await("watching for changes", 1)
+	if err := os.Remove(filepath.Join(w.dir, "mini.yaml")); err != nil {
+		t.Fatal(err)
+	}
+	w.write("mini.yaml", reversedAirframe)
+	w.await("DO NOT FLY", 1)
+	w.await("watching for changes", 2)
+	if strings.Contains(w.out.String(), "no such file") {
+		t.Errorf("complains about a file that was gone for a moment:\n%s", w.out)
+	}
+	w.quit(statusNo)
+}
+
+func TestWatchTellsOfAFileThatStaysGone(t *testing.T) {
+	w := startWatching(t)
+	w.await("watching for changes", 1)
+	if err := os.Remove(filepath.Join(w.dir, "mini.feature")); err != nil {
+		t.Fatal(err)
+	}
+	w.await("no script", 1)
+	w.await("watching for changes", 2)
+	w.write("mini.feature", miniScript)
+	w.await("PASSED", 2)
+	w.await("watching for changes", 3)
+	w.quit(statusYes)
+}
+
+func TestWatchQuitsAtTheEndOfInput(t *testing.T) {
+	w := startWatching(t)
+	w.await("watching for changes", 1)
+	w.keys.Close()
+	select {
+	case got := <-w.done:
+		if got != statusYes {
+			t.Errorf("exit status %d, wanted %d; got:\n%s", got, statusYes, w.out)
+		}
+	case <-time.After(longest):
+		t.Fatal("the end of the input does not quit")
+	}
+}

@@ -1,0 +1,274 @@
+package features_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/features"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+)
+
+// TestScriptsMissNoSingleMistake makes one mistake after another in the set-up
+// of each shipped model and wants its script to fail. Only a mistake that
+// changes nothing at any position of the controls may pass, and the test tells
+// which those are by looking, not by a list.
+func TestScriptsMissNoSingleMistake(t *testing.T) {
+	const fewest = 60 // of each model
+	for _, name := range features.Names() {
+		t.Run(name, func(t *testing.T) {
+			model := load(t, name)
+			if failed := failing(t, model, name); len(failed) > 0 {
+				t.Fatalf("without a mistake %v fail", failed)
+			}
+			caught, unseen := 0, 0
+			mistakes(&model.Setup, func(what string, edit func(*mixcore.Setup)) {
+				wrong := withEdit(t, model, what, edit)
+				switch {
+				case len(failing(t, wrong, name)) > 0:
+					caught++
+				case differs(model.Plan, wrong.Plan):
+					t.Errorf("no sentence fails on %s", what)
+				default:
+					unseen++
+				}
+			})
+			t.Logf("%d caught, %d that change nothing", caught, unseen)
+			if caught < fewest {
+				t.Errorf("%d mistakes were caught, want at least %d", caught, fewest)
+			}
+		})
+	}
+}
+
+func load(t *testing.T, name string) *airframes.Model {
+	t.Helper()
+	text, ok := airframes.ReadShipped(name)
+	if !ok {
+		t.Fatalf("no model is called %s", name)
+	}
+	model, problems := airframes.Load(name+".yaml", text)
+	if model == nil {
+		t.Fatalf("%+v", problems)
+	}
+	return model
+}
+
+// failing runs a model's script and names what its failing checks are about.
+func failing(t *testing.T, model *airframes.Model, name string) []string {
+	t.Helper()
+	text, _ := features.Read(name)
+	record, problems := script.Run(model, []script.File{{Name: name + ".feature", Text: text}}, script.Selection{})
+	if len(problems) > 0 {
+		t.Fatalf("%+v", problems)
+	}
+	if len(record.Checks) == 0 {
+		t.Fatal("nothing was checked")
+	}
+	var subjects []string
+	for _, c := range record.Checks {
+		if !c.Passed {
+			subjects = append(subjects, c.Subject)
+		}
+	}
+	return subjects
+}
+
+// withEdit is a model with its set-up changed.
+func withEdit(t *testing.T, model *airframes.Model, what string, edit func(*mixcore.Setup)) *airframes.Model {
+	t.Helper()
+	wrong := *model
+	wrong.Setup = deepCopy(model.Setup)
+	edit(&wrong.Setup)
+	plan, faults := mixcore.Compile(wrong.Setup)
+	if len(faults) > 0 {
+		t.Fatalf("%s: %+v", what, faults)
+	}
+	wrong.Plan = plan
+	return &wrong
+}
+
+func deepCopy(s mixcore.Setup) mixcore.Setup {
+	s.Phases, s.Demands, s.Channels, s.Parts = slices.Clone(s.Phases), slices.Clone(s.Demands), slices.Clone(s.Channels), slices.Clone(s.Parts)
+	for i := range s.Demands {
+		s.Demands[i].Rates = slices.Clone(s.Demands[i].Rates)
+	}
+	for i := range s.Channels {
+		s.Channels[i].Mix = slices.Clone(s.Channels[i].Mix)
+	}
+	for i := range s.Parts {
+		s.Parts[i].Drives = slices.Clone(s.Parts[i].Drives)
+		for k := range s.Parts[i].Drives {
+			s.Parts[i].Drives[k].Table = slices.Clone(s.Parts[i].Drives[k].Table)
+		}
+	}
+	return s
+}
+
+// underWay is a time, in seconds, at which slowed channels and fading phases of
+// the shipped models are still moving.
+const underWay = 0.3
+
+// differs says whether two plans do anything differently at rest or with one or
+// two controls moved, on the way there or once all is at rest, with the signal or
+// without it.
+func differs(a, b *mixcore.Plan) bool {
+	left, right := a.NewOutput(), b.NewOutput()
+	same := func(in mixcore.Input) bool {
+		a.Eval(&in, left)
+		b.Eval(&in, right)
+		return slices.Equal(left.Parts, right.Parts) && slices.Equal(left.Channels, right.Channels)
+	}
+	early := func(in mixcore.Input) bool {
+		rest := a.Rest()
+		a.EvalAfter(&rest, &in, underWay, left)
+		b.EvalAfter(&rest, &in, underWay, right)
+		return slices.Equal(left.Parts, right.Parts) && slices.Equal(left.Channels, right.Channels)
+	}
+	controls := a.Setup().Controls
+	for i := range controls {
+		for _, one := range endsOf(&controls[i]) {
+			for k := range controls {
+				for _, other := range endsOf(&controls[k]) {
+					in := a.Rest()
+					in.Position[i] = one
+					in.Position[k] = other
+					lost := in
+					lost.SignalLost = true
+					if !same(in) || !same(lost) || i == k && !early(in) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+func endsOf(c *mixcore.Control) []float64 {
+	switch c.Kind {
+	case mixcore.LeverControl:
+		return []float64{0, 50, 100}
+	case mixcore.SwitchControl:
+		all := make([]float64, len(c.Positions))
+		for i := range all {
+			all[i] = float64(i)
+		}
+		return all
+	}
+	return []float64{-100, 0, 100}
+}
+
+// The sizes of mistakes in numbers.
+const (
+	trimMistake  = 3   // percent that a sub-trim is off
+	throwMistake = 0.8 // of what a throw or end point should be
+)
+
+// mistakes calls plant with every single mistake of the kinds that people make.
+func mistakes(s *mixcore.Setup, plant func(what string, edit func(*mixcore.Setup))) {
+	for i := range s.Channels {
+		channelMistakes(s, i, plant)
+	}
+	for i := range s.Demands {
+		demandMistakes(s, i, plant)
+	}
+	for i := range s.Parts {
+		partMistakes(s, i, plant)
+	}
+}
+
+func channelMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.Setup))) {
+	c := s.Channels[i]
+	put := func(what string, edit func(c *mixcore.Channel)) {
+		plant(fmt.Sprintf("channel %d %s", c.Number, what), func(s *mixcore.Setup) { edit(&s.Channels[i]) })
+	}
+	put("reversed", func(c *mixcore.Channel) { c.Reversed = !c.Reversed })
+	put("dead", func(c *mixcore.Channel) { c.Mix = nil })
+	put("with its sub-trim off", func(c *mixcore.Channel) { c.SubTrim += trimMistake })
+	put("with a short plus end", func(c *mixcore.Channel) { c.EndPoints.Plus *= throwMistake })
+	put("with a short minus end", func(c *mixcore.Channel) { c.EndPoints.Minus *= throwMistake })
+	put("with another failsafe", func(c *mixcore.Channel) { c.Failsafe = mixcore.Failsafe{Hold: !c.Failsafe.Hold} })
+	if c.Slow > 0 {
+		put("twice as slow", func(c *mixcore.Channel) { c.Slow *= 2 })
+		put("at once", func(c *mixcore.Channel) { c.Slow = 0 })
+	}
+	for j := range c.Mix {
+		line := fmt.Sprintf("line %d ", j+1)
+		put(line+"left out", func(c *mixcore.Channel) { c.Mix = slices.Delete(c.Mix, j, j+1) })
+		put(line+"of the other sign", func(c *mixcore.Channel) {
+			l := &c.Mix[j]
+			l.Share.Plus, l.Share.Minus, l.Value = -l.Share.Plus, -l.Share.Minus, -l.Value
+		})
+		put(line+"of the other sign on one side", func(c *mixcore.Channel) { c.Mix[j].Share.Plus *= -1 })
+		put(line+"of the other sign on the other side", func(c *mixcore.Channel) { c.Mix[j].Share.Minus *= -1 })
+		put(line+"always in force", func(c *mixcore.Channel) { c.Mix[j].When = nil })
+	}
+}
+
+func demandMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.Setup))) {
+	d := s.Demands[i]
+	put := func(what string, edit func(d *mixcore.Demand)) {
+		plant("demand "+d.Name+" "+what, func(s *mixcore.Setup) { edit(&s.Demands[i]) })
+	}
+	put("with its trim reversed", func(d *mixcore.Demand) { d.TrimRange *= -1 })
+	put("without its trim", func(d *mixcore.Demand) { d.Trim = mixcore.NoTrim })
+	put("at its last rate only", func(d *mixcore.Demand) { d.Rates = d.Rates[len(d.Rates)-1:] })
+	put("at its first rate only", func(d *mixcore.Demand) {
+		d.Rates = d.Rates[:1]
+		d.Rates[0].When = nil
+	})
+	for k := range d.Rates {
+		put(fmt.Sprintf("rate %d short one way", k+1), func(d *mixcore.Demand) { d.Rates[k].Throw.Plus *= throwMistake })
+		put(fmt.Sprintf("rate %d short the other way", k+1), func(d *mixcore.Demand) { d.Rates[k].Throw.Minus *= throwMistake })
+	}
+}
+
+func partMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.Setup))) {
+	part := s.Parts[i]
+	put := func(what string, edit func(d *mixcore.Drive)) {
+		plant(part.Name+" "+what, func(s *mixcore.Setup) { edit(&s.Parts[i].Drives[0]) })
+	}
+	if part.Drives[0].Linkage != nil {
+		put("with its arm the other way", func(d *mixcore.Drive) { d.Servo.PlusAft = !d.Servo.PlusAft })
+		put("with its horn on the other side", func(d *mixcore.Drive) { d.Sign *= -1 })
+	}
+	if part.Drives[0].Table != nil {
+		put("measured upside down", func(d *mixcore.Drive) {
+			for k := range d.Table {
+				d.Table[k].Y *= -1
+			}
+		})
+	}
+	for k, other := range s.Parts[:i] {
+		plant(part.Name+" exchanged with "+other.Name, func(s *mixcore.Setup) {
+			a, b := &s.Parts[i].Drives[0], &s.Parts[k].Drives[0]
+			a.Channel, b.Channel = b.Channel, a.Channel
+		})
+	}
+}
+
+// TestScriptsLeaveNothingOut wants every part named, every control moved and
+// every position visited.
+func TestScriptsLeaveNothingOut(t *testing.T) {
+	for _, name := range features.Names() {
+		text, _ := features.Read(name)
+		record, _ := script.Run(load(t, name), []script.File{{Name: name, Text: text}}, script.Selection{})
+		left := record.Uncovered
+		if len(left.Parts)+len(left.Controls)+len(left.Positions) > 0 {
+			t.Errorf("%s leaves out %+v", name, left)
+		}
+		stages := map[result.Stage]bool{}
+		for _, c := range record.Checks {
+			stages[c.Stage] = true
+		}
+		for _, stage := range []result.Stage{result.BeforePower, result.PortWing, result.Tail, result.StarboardWing, result.MotorAndSignal} {
+			if !stages[stage] {
+				t.Errorf("%s has no check of the stage %q", name, stage)
+			}
+		}
+	}
+}

@@ -1,0 +1,52 @@
+Feature: Ousel Trainer, before every flight
+
+  Scenario: At rest
+    Then all surfaces are at neutral
+    And the tail wheel is at neutral
+    And the motor is stopped
+
+  @wing
+  Scenario: Right stick, right aileron up
+    When the roll stick is full right
+    Then the starboard aileron rises 16° ± 2°
+    And the port aileron drops 16° ± 2°
+
+  @wing
+  Scenario: Left stick, left aileron up
+    When the roll stick is full left
+    Then the port aileron rises 16° ± 2°
+    And the starboard aileron drops 16° ± 2°
+
+  @tail
+  Scenario: Elevator
+    * with the pitch stick full back, the elevator rises 14° ± 2°
+    * with the pitch stick full forward, the elevator drops 14° ± 2°
+
+  @tail
+  Scenario: Rudder and tail wheel
+    * with the yaw stick full right, the rudder moves right 25° ± 2° and the tail wheel moves right
+    * with the yaw stick full left, the rudder moves left 25° ± 2° and the tail wheel moves left
+
+  @motor
+  Scenario: Safe means safe
+    When the throttle is full
+    Then the motor stays stopped
+
+  @motor
+  Scenario: The throttle runs the motor
+    Given the motor switch is live
+    When the throttle is full
+    Then the motor speeds up
+    And the motor is at 100%
+    And channel 3 is within its travel
+    When the throttle is closed
+    Then the motor stops
+
+  @motor
+  Scenario: Loss of signal
+    Given the motor switch is live
+    And full throttle
+    And right roll, the pitch stick full back and the yaw stick full right
+    When the signal is lost
+    Then the motor stops
+    And all surfaces stay still

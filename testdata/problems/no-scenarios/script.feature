@@ -1,0 +1,1 @@
+Feature: nothing but a heading

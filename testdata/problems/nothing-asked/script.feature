@@ -1,0 +1,4 @@
+Feature: scenarios without an outcome
+  Scenario: Only moving
+    Given rates are high
+    When the roll stick is full right

@@ -1,0 +1,3 @@
+Feature: one script twice
+  Scenario: Neutral
+    Then the elevator is at neutral

@@ -1,0 +1,150 @@
+package chain
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/chain/where"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/wording"
+)
+
+// mixesAndDrives adds, for each servo of a part, its channel (once, where two
+// servos share one), the servo and the linkage.
+func (b *builder) mixesAndDrives(part int) {
+	p := &b.s.Parts[part]
+	done := map[int]bool{}
+	for i := range p.Drives {
+		if c := p.Drives[i].Channel; !done[c] {
+			done[c] = true
+			b.mix(c)
+			b.channel(c, p.Name)
+			b.yLead(c, part)
+		}
+		if p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight {
+			b.drive(part, i)
+		}
+	}
+}
+
+// yLead names the other parts on a channel, in the text of its pulse.
+func (b *builder) yLead(channel, part int) {
+	var others []string
+	for i := range b.s.Parts {
+		p := &b.s.Parts[i]
+		for j := range p.Drives {
+			if i != part && p.Drives[j].Channel == channel {
+				others = append(others, p.Name)
+				break
+			}
+		}
+	}
+	if others != nil {
+		b.steps[len(b.steps)-1].Text += "; Y-lead with " + strings.Join(others, ", ")
+	}
+}
+
+func (b *builder) drive(part, i int) {
+	p, d, dt := &b.s.Parts[part], &b.s.Parts[part].Drives[i], &b.t.Parts[part].Drives[i]
+	name := p.Name
+	if len(p.Drives) > 1 {
+		name = fmt.Sprintf("%s servo %d", p.Name, i+1)
+	}
+	if out := b.t.Channels[d.Channel].Output; math.Abs(float64(dt.Output-out)) > mixcore.Hair {
+		b.add(result.Step{Stage: "servo", Name: name, Text: "still under way", Value: wording.Percent(dt.Output),
+			Place: found(where.Drive(b.m, part, i, "servo.seconds_per_60deg", "servo"))})
+	}
+	if d.Linkage == nil {
+		b.add(result.Step{Stage: "linkage", Name: name, Text: "measured at " + wording.Percent(dt.Output),
+			Value: wording.Turn(p.Motion, dt.Angle), Place: found(where.Drive(b.m, part, i, "measured"))})
+		return
+	}
+	way := "fore"
+	if d.Servo.PlusAft {
+		way = "aft"
+	}
+	servo := result.Step{Stage: "servo", Name: name, Value: swing(dt.Swing),
+		Text:  wording.SetAngle(d.Servo.Swing) + " × " + wording.Percent(dt.Output) + ", plus swings " + way,
+		Place: found(where.Drive(b.m, part, i, "servo.plus_swings", "servo"))}
+	if dt.Limits&mixcore.ServoMax != 0 {
+		servo.Text = wording.AngleBeside(dt.Wanted, d.Servo.Max) + " held to " + wording.SetAngle(d.Servo.Max)
+		servo.Limit = strings.Join(wording.Limits(mixcore.ServoMax), ", ")
+		servo.Place = found(where.Drive(b.m, part, i, "servo.max_deg", "servo"))
+	}
+	b.add(servo)
+	b.add(result.Step{Stage: "linkage", Name: name, Value: wording.Turn(p.Motion, dt.Angle),
+		Text:  "arm " + wording.SetLength(mixcore.Millimetres(d.Linkage.Arm)) + ", horn " + wording.SetLength(mixcore.Millimetres(d.Linkage.Horn)) + hornSide(p, d),
+		Place: found(where.Drive(b.m, part, i, "linkage.horn", "linkage"))})
+}
+
+// part adds the last step: where the part stands.
+func (b *builder) part(i int) {
+	p, pt := &b.s.Parts[i], &b.t.Parts[i]
+	step := result.Step{Stage: "part", Name: p.Name, Value: wording.Position(p, b.t.Output.Parts[i]), Place: found(where.Part(b.m, i))}
+	switch p.Motion {
+	case mixcore.Power:
+		step.Text = wording.Pulse(p.Motor.Idle) + " is 0 %, " + wording.Pulse(p.Motor.Full) + " is 100 %"
+	case mixcore.OutIn:
+		step.Text = "plus moves it out"
+		if p.PlusIn {
+			step.Text = "plus moves it in"
+		}
+	default:
+		b.hinged(p, i, &step)
+	}
+	if pt.Limits&mixcore.PartEnd != 0 {
+		step.Limit = strings.Join(wording.Limits(mixcore.PartEnd), ", ")
+	}
+	b.add(step)
+}
+
+func (b *builder) hinged(p *mixcore.Part, i int, step *result.Step) {
+	pt := &b.t.Parts[i]
+	var said []string
+	if n := len(p.Drives); n > 1 {
+		said = append(said, fmt.Sprintf("mean of %d servos, %s apart", n, wording.Angle(pt.Spread)))
+	}
+	if pt.Limits&mixcore.AtStop != 0 {
+		stop, side := p.Stops.Minus, wording.Direction(p.Motion, false)
+		if pt.Wanted > 0 {
+			stop, side = p.Stops.Plus, wording.Direction(p.Motion, true)
+		}
+		said = append(said, side+" "+wording.AngleBeside(mixcore.Degrees(pt.Wanted), stop)+" asked, stop at "+wording.SetAngle(stop))
+		step.Place = found(where.Part(b.m, i, "stops."+strings.ToLower(side), "stops"))
+	}
+	if said == nil && p.Chord > 0 {
+		said = append(said, "chord "+wording.SetLength(p.Chord))
+	}
+	step.Text = strings.Join(said, "; ")
+	step.Limit = strings.Join(wording.Limits(pt.Limits&(mixcore.ServosFight|mixcore.AtStop)), ", ")
+}
+
+func swing(arm mixcore.Degrees) string {
+	said := wording.Angle(arm)
+	switch {
+	case said == wording.Angle(0):
+		return said
+	case arm > 0:
+		return said + " aft"
+	}
+	return said + " fore"
+}
+
+// hornSide is the side of a surface that the horn stands on, as the airframe
+// file says it: a horn tip that goes aft pushes the trailing edge away from its
+// side. It is left out for wheels, where it depends on where the wheel is.
+func hornSide(p *mixcore.Part, d *mixcore.Drive) string {
+	switch {
+	case p.Motion == mixcore.UpDown && d.Sign > 0:
+		return " above"
+	case p.Motion == mixcore.UpDown:
+		return " below"
+	case p.Kind == "rudder" && d.Sign > 0:
+		return " starboard"
+	case p.Kind == "rudder":
+		return " port"
+	}
+	return ""
+}

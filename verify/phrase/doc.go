@@ -1,0 +1,19 @@
+// Package phrase is the sentences of a script: which there are, what each
+// means for one model, and whether a position or movement of the controls
+// makes it true.
+//
+// Start at [NewVocabulary], which knows what the model's parts, controls and
+// channels may be called, then [Vocabulary.Parse], which turns the text of one
+// step into a [Meaning] or a [Problem] with its place in the text, then
+// [Judge], which holds one [Outcome] against a [Situation]. [Sentences] lists
+// every form with an example that works.
+//
+// A sentence is read left to right by a hand-written grammar: setting.go and
+// value.go read where a control stands, outcome.go, position.go and compare.go
+// what a part does, subject.go which part, amount.go how far. Angles are
+// degrees, lengths millimetres along the trailing edge, pulses microseconds,
+// times seconds, all else percent.
+//
+// The package never reads a file, knows nothing of Gherkin, and never takes a
+// sentence that it does not understand for one that holds.
+package phrase

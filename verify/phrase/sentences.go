@@ -1,0 +1,82 @@
+package phrase
+
+// Sentence is one kind of sentence.
+type Sentence struct {
+	Name    string // short, unique
+	Keyword string // the keywords it goes with: "Given or When", "Then", "any"
+	Form    string // capitals stand for what changes; brackets may be left out
+	Example string // a sentence that works on the example model
+	Means   string
+}
+
+// Sentences lists every kind of sentence, in the order they are explained.
+func Sentences() []Sentence { return append([]Sentence(nil), forms...) }
+
+const (
+	settingKeyword = "Given or When"
+	outcomeKeyword = "Then"
+	anyKeyword     = "any"
+)
+
+var forms = []Sentence{
+	{"setting", settingKeyword, "CONTROL is|moves to|goes to|stands at POSITION [and …]", "the roll stick is full right and the rate switch is high",
+		"Puts a control somewhere. Given sets the scene and stays for the scenario, a When after it is a movement; what no sentence names rests. Whens joined by And are one movement, a later When moves on from there. A Given after a When forgets the movement and adds to the scene."},
+	{"short setting", settingKeyword, "CONTROL POSITION", "rates high, throttle 50%",
+		"The same in few words. A control may be called by its name, what it is also known as, its name without stick, lever, switch or knob, or its axis."},
+	{"position first", settingKeyword, "POSITION CONTROL", "landing flap, full throttle and half right roll",
+		"The same the other way round. A stick or trim stands full, half, quarter or a percent right, left, back or forward (right alone is full right), or centred; a lever at a detent, a percent, full, half or closed; a switch at a position."},
+	{"rest", settingKeyword, "everything rests", "everything rests",
+		"Sticks and trims centred, levers at their lowest detent or 0, switches at their first position."},
+	{"signal", settingKeyword, "the signal is lost|back", "the signal is lost",
+		"The radio link breaks, or returns. While it is lost, moving a control changes nothing on the model."},
+
+	{"rise and drop", outcomeKeyword, "PART rises|drops [AMOUNT]", "the starboard aileron rises 20° ± 2°",
+		"The trailing edge moved up or down, compared with before the When: at least 0.5° (or the airframe's still_deg), and by the amount if one is given. Also goes up, moves down."},
+	{"left and right", outcomeKeyword, "PART moves left|right [AMOUNT]", "the rudder moves right, at least 20°",
+		"For rudders and wheels."},
+	{"motor power", outcomeKeyword, "MOTOR speeds up|slows down [AMOUNT]", "the motor speeds up by 50% ± 2%",
+		"The power changed by at least 1 %, and by the amount if one is given."},
+	{"out and in", outcomeKeyword, "EXTRA extends|retracts [AMOUNT]", "the retracts extend",
+		"For retracts, hooks, doors, brakes and releases. Also goes out, goes in."},
+	{"still", outcomeKeyword, "PART stays still|does not move", "the port flap stays still",
+		"It moved less than what counts as still. Also stays where it is. Not for motors: say stays stopped."},
+	{"amount at least", outcomeKeyword, "… [by] at least|at most|more than|less than AMOUNT", "the port flap drops, at least 30°",
+		"Amounts carry a unit: ° or mm at the trailing edge (which needs the chord), % for motors and extras. A bare amount has a tolerance of ± 1°, 1 mm, 1 % or 5 µs."},
+	{"amount between", outcomeKeyword, "… between AMOUNT and AMOUNT", "the port flap drops between 30° and 45°", "Ends included."},
+	{"amount in mm", outcomeKeyword, "… AMOUNT mm", "the starboard aileron rises 14 mm ± 2 mm", "Along the trailing edge."},
+	{"groups", outcomeKeyword, "the PARTS|both PARTS|all PARTS|every surface …", "both flaps drop",
+		"Every part of that kind, each a check of its own. Port and left, starboard and right are the same."},
+	{"several", outcomeKeyword, "PART and PART …, … and …", "the port aileron drops and the starboard aileron rises, at least 15°",
+		"Outcomes joined by and. A verb alone speaks of the same part again."},
+
+	{"neutral", outcomeKeyword, "PART is at neutral", "the elevator is at neutral", "Within what counts as still."},
+	{"position", outcomeKeyword, "PART is [AMOUNT] up|down|left|right [AMOUNT]", "the port flap is 40° down ± 2°",
+		"Measured from neutral, whether or not it moved. Also above neutral, below neutral; a wheel points left."},
+	{"position in mm", outcomeKeyword, "PART is up|down N mm", "the port aileron is down 8 mm ± 2 mm", "Measured from neutral, at the trailing edge."},
+	{"power", outcomeKeyword, "MOTOR is at AMOUNT", "the motor is at 50% ± 2%", "Percent of full power."},
+	{"stopped", outcomeKeyword, "MOTOR is stopped", "the motor is stopped", "The propeller does not turn."},
+	{"runs", outcomeKeyword, "MOTOR runs", "the motor runs", "The propeller turns. Also is running."},
+	{"stops", outcomeKeyword, "MOTOR stops", "the motor stops", "It ran before and is stopped now. Where it did not run before, the check fails, for it shows nothing."},
+	{"stays stopped", outcomeKeyword, "MOTOR stays stopped", "the motor stays stopped", "Stopped before and after."},
+	{"out or in", outcomeKeyword, "EXTRA is out|in|N% out", "the retracts are in", "At the end of its travel, or part of the way."},
+	{"pulse", outcomeKeyword, "channel N is at N µs", "channel 6 is at 1500 µs ± 5 µs", "What the servo is told."},
+	{"output", outcomeKeyword, "NAME channel is at N%", "the starboard flap channel is at 80%", "The channel's output after reverse, end points and sub-trim, from −100 % to 100 %."},
+
+	{"together", outcomeKeyword, "PART moves together with PART", "the port flap moves together with the starboard flap", "Both move, the same way."},
+	{"opposite", outcomeKeyword, "PART moves opposite to PART", "the port aileron moves opposite to the starboard aileron", "Both move, opposite ways."},
+	{"as far", outcomeKeyword, "PART moves as far as PART [± N°]", "the port flap moves as far as the starboard flap ± 1°", "Both move, by the same amount, either way."},
+	{"less", outcomeKeyword, "PART moves less than PART", "the port aileron moves less than the starboard aileron", "Both move, and the first at least 0.1° (or 0.1 %) less."},
+	{"more", outcomeKeyword, "PART moves more than PART", "the starboard aileron moves more than the port aileron", "Both move, and the first at least 0.1° (or 0.1 %) more."},
+
+	{"at its stop", outcomeKeyword, "PART is at its stop", "the elevator is at its stop", "It stands at a stop of the airframe file, or is driven against it."},
+	{"not at its stop", outcomeKeyword, "PART is not at its stop", "the elevator is not at its stop", "It has some way to go to every stop."},
+	{"within travel", outcomeKeyword, "channel N is within its travel", "channel 2 is within its travel", "Neither the channel's limit nor its pulse limits hold it back here."},
+
+	{"after", outcomeKeyword, "after T s, … or … after T s", "after 1 s, the port flap is 25° down ± 2°", "So long after the movement, with slowed channels, fading phases and slow servos still under way."},
+	{"within", outcomeKeyword, "… within T s", "the port flap is 40° down within 2.5 s", "True that long after the movement, and still true once everything has come to rest."},
+
+	{"one line", anyKeyword, "with SETTINGS, OUTCOME [and OUTCOME]", "with high rates, landing flap and right roll, the port flap drops and the starboard flap rises",
+		"A scenario in one line, from where the scenario stands; it changes nothing for the sentences after it. Sticks and trims among the settings are the movement, the rest is how things stood before it. With no stick or trim, levers are the movement; without those, switches."},
+	{"one line with when", anyKeyword, "[with SETTINGS,] when SETTINGS, [after T s,] OUTCOME", "with live motor and full throttle, when the signal is lost, the motor stops",
+		"What follows when is the movement."},
+}

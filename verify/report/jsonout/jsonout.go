@@ -1,0 +1,134 @@
+// Package jsonout writes a control check as JSON, for other programs. The
+// shapes are documented by the JSON Schemas beside this file and stay as they
+// are within one format number; a new one may only follow a new number.
+//
+// It knows package result only, never decides anything and never leaves a key
+// out: a list that is empty is [], a place that is nowhere is null. Values are
+// in the words that people read ("49.5 %", "trailing edge UP 14.2° (11 mm)").
+// Start at [Render]; [RenderShown] is one position of the controls.
+package jsonout
+
+import (
+	"encoding/json"
+	"io"
+
+	"example.com/hingeline/verify/result"
+)
+
+// Format is the number of the shapes that this package writes.
+const Format = 1
+
+// Render writes the report. The error is the writer's.
+func Render(w io.Writer, r *result.Report) error {
+	passed, failed := r.Counts()
+	doc := reportJSON{
+		Format:  Format,
+		Tool:    r.Tool,
+		Model:   modelJSON(r.Model),
+		Scripts: list(r.Scripts),
+		Verdict: string(r.Verdict),
+		Counts: countsJSON{
+			Checks: len(r.Checks), Passed: passed, Failed: failed,
+			LeftOut: r.NotSelected, Warnings: len(r.Findings),
+		},
+		Checks:   []checkJSON{},
+		Warnings: []warningJSON{},
+		Uncovered: uncoveredJSON{
+			Parts:     list(r.Uncovered.Parts),
+			Controls:  list(r.Uncovered.Controls),
+			Positions: list(r.Uncovered.Positions),
+		},
+		Cautions: list(r.Cautions),
+	}
+	for i := range r.Checks {
+		doc.Checks = append(doc.Checks, checkOf(i+1, &r.Checks[i]))
+	}
+	for _, f := range r.Findings {
+		doc.Warnings = append(doc.Warnings, warningJSON{
+			Code: f.Code, Message: f.Message, Hint: f.Hint, Place: placeOf(f.Place),
+		})
+	}
+	return write(w, doc)
+}
+
+// RenderShown writes what every part does at one position of the controls. The
+// error is the writer's.
+func RenderShown(w io.Writer, s *result.Shown) error {
+	doc := shownJSON{
+		Format: Format,
+		Tool:   s.Tool,
+		Model:  modelJSON(s.Model),
+		From:   list(s.From),
+		Pose:   list(s.Pose),
+		After:  s.After,
+		Parts:  []shownPartJSON{},
+	}
+	for _, p := range s.Parts {
+		doc.Parts = append(doc.Parts, shownPartJSON{
+			Stage: string(p.Stage), Name: p.Name, Position: p.Position,
+			Limits: list(p.Limits), Chain: chainOf(p.Chain),
+		})
+	}
+	return write(w, doc)
+}
+
+func write(w io.Writer, doc any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(doc)
+}
+
+func checkOf(number int, c *result.Check) checkJSON {
+	return checkJSON{
+		Number:   number,
+		Stage:    string(c.Stage),
+		Feature:  c.Feature,
+		Scenario: c.Scenario,
+		Sentence: c.Sentence,
+		Place:    placeOf(c.Place),
+		Pose: poseJSON{
+			Controls: list(c.Pose), Before: list(c.Before), Moved: list(c.Moved), OthersRest: c.Rests,
+		},
+		Subject: c.Subject,
+		Wanted:  c.Wanted,
+		Got:     c.Got,
+		Passed:  c.Passed,
+		Chain:   chainOf(c.Chain),
+		LookAt:  placesOf(c.LookAt),
+	}
+}
+
+func chainOf(steps []result.Step) []stepJSON {
+	out := []stepJSON{}
+	for _, s := range steps {
+		out = append(out, stepJSON{
+			Stage: s.Stage, Name: s.Name, Text: s.Text, Value: s.Value, Limit: s.Limit, Place: placeOf(s.Place),
+		})
+	}
+	return out
+}
+
+func placesOf(places []result.Place) []*placeJSON {
+	out := []*placeJSON{}
+	for _, p := range places {
+		if at := placeOf(p); at != nil {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+func placeOf(p result.Place) *placeJSON {
+	if p.File == "" {
+		return nil
+	}
+	return &placeJSON{File: p.File, Line: p.Line, Column: p.Column, Excerpt: p.Excerpt}
+}
+
+func list(words []string) []string {
+	if words == nil {
+		return []string{}
+	}
+	return words
+}

@@ -1,0 +1,117 @@
+package terminal
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/hingeline/verify/result"
+)
+
+// failures shows every failed check with what is needed to put it right.
+func (p *page) failures(r *result.Report) {
+	_, failed := r.Counts()
+	if failed == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, fmt.Sprintf("FAILED: %d of %s", failed, count(len(r.Checks), "check")), p.bad)
+	n := 0
+	for i := range r.Checks {
+		if c := &r.Checks[i]; !c.Passed {
+			n++
+			p.blank()
+			p.failure(n, i+1, c, answer(r, c))
+		}
+	}
+	p.common(r, failed)
+}
+
+// manyFailures is from how many failures on the report says what they have in
+// common, and commonLines how many lines of the airframe file it names then.
+const (
+	manyFailures = 3
+	commonLines  = 3
+)
+
+// common names the lines of the airframe file that most failures point at: many
+// failures often have one cause.
+func (p *page) common(r *result.Report, failed int) {
+	if failed < manyFailures {
+		return
+	}
+	pointed := map[result.Place]int{}
+	var places []result.Place
+	for i := range r.Checks {
+		c := &r.Checks[i]
+		for _, place := range c.LookAt[:min(len(c.LookAt), mostLookedAt)] {
+			if !c.Passed && pointed[place] == 0 {
+				places = append(places, place)
+			}
+			if !c.Passed {
+				pointed[place]++
+			}
+		}
+	}
+	slices.SortStableFunc(places, func(a, b result.Place) int { return pointed[b] - pointed[a] })
+	if len(places) == 0 || pointed[places[0]] < 2 {
+		return
+	}
+	p.blank()
+	p.para(0, "NAMED MOST OFTEN by these failures, which may have one cause", p.strong)
+	for _, place := range places[:min(len(places), commonLines)] {
+		if pointed[place] > 1 {
+			p.para(3, fmt.Sprintf("%s, by %s", at(place), count(pointed[place], "failure")), plain)
+			p.line(place)
+		}
+	}
+}
+
+func (p *page) failure(n, number int, c *result.Check, got string) {
+	p.hang(fmt.Sprintf("%d. FAIL ✗  ", n), p.bad, c.Sentence, p.strong)
+	p.hang("   check    ", p.faint, fmt.Sprintf("%d, %s, %s", number, c.Stage, c.Scenario), plain)
+	p.hang("   script   ", p.faint, at(c.Place), plain)
+	if pose := poseOf(c); pose != "" {
+		p.hang("   controls ", p.faint, pose, plain)
+	}
+	p.hang("   WANTED   ", p.strong, c.Wanted, plain)
+	p.hang("   GOT      ", p.bad, got, plain)
+	p.chain("   why, from the pilot's hand to the surface:", c.Chain)
+	p.lookAt(c.LookAt)
+}
+
+// mostLookedAt is how many lines of the airframe file a failure shows: the most
+// telling ones. More would only hide them.
+const mostLookedAt = 4
+
+// lookAt shows the lines of the airframe file to look at, most telling first.
+func (p *page) lookAt(places []result.Place) {
+	for i, place := range places[:min(len(places), mostLookedAt)] {
+		label := "   look at  "
+		if i > 0 {
+			label = "   and at   "
+		}
+		p.hang(label, p.strong, at(place), plain)
+		p.line(place)
+	}
+}
+
+// line shows the line of the file that a place speaks of, if it is at hand.
+func (p *page) line(place result.Place) {
+	if strings.TrimSpace(place.Excerpt) != "" && place.Line > 0 {
+		p.excerpt(3, fmt.Sprintf("%5d | ", place.Line), place.Excerpt, place.Column)
+	}
+}
+
+// at is a place the way editors and terminals make it a link.
+func at(place result.Place) string {
+	var b strings.Builder
+	b.WriteString(place.File)
+	if place.Line > 0 {
+		fmt.Fprintf(&b, ":%d", place.Line)
+		if place.Column > 0 {
+			fmt.Fprintf(&b, ":%d", place.Column)
+		}
+	}
+	return b.String()
+}

@@ -1,0 +1,167 @@
+package terminal
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/hingeline/verify/result"
+)
+
+func (p *page) heading(r *result.Report) {
+	p.para(0, r.Model.Name+": control check", p.strong)
+	p.about(r.Model, r.Scripts, r.Tool)
+}
+
+// about says which files, and by which version.
+func (p *page) about(m result.Model, scripts []string, tool string) {
+	p.hang("  airframe  ", p.faint, m.File, plain)
+	if len(scripts) > 0 {
+		p.hang("  script    ", p.faint, strings.Join(scripts, ", "), plain)
+	}
+	if tool != "" {
+		p.hang("  by        ", p.faint, "Hingeline "+tool, plain)
+	}
+}
+
+// walkAround lists every check, stage by stage; scenario and pose are written
+// once for the checks that share them.
+func (p *page) walkAround(r *result.Report) {
+	var last *result.Check
+	failure := 0
+	for i := range r.Checks {
+		c := &r.Checks[i]
+		sameStage := last != nil && last.Stage == c.Stage
+		sameScenario := sameStage && last.Scenario == c.Scenario && last.Feature == c.Feature && last.Place.File == c.Place.File
+		samePose := sameScenario && poseOf(last) == poseOf(c)
+		if !sameStage {
+			p.blank()
+			p.para(0, stageHeading(r, c.Stage), p.strong)
+		}
+		if !sameScenario {
+			p.para(2, c.Scenario, plain)
+		}
+		if !samePose {
+			if pose := poseOf(c); pose != "" {
+				p.para(4, pose, plain)
+			}
+		}
+		if !c.Passed {
+			failure++
+		}
+		sentence := c.Sentence
+		if samePose && c.Passed && last.Place == c.Place && last.Sentence == c.Sentence {
+			sentence = likewise
+		}
+		p.check(i+1, c, sentence, answer(r, c), failure)
+		last = c
+	}
+}
+
+func stageHeading(r *result.Report, stage result.Stage) string {
+	all, failed := 0, 0
+	for i := range r.Checks {
+		if r.Checks[i].Stage == stage {
+			all++
+			if !r.Checks[i].Passed {
+				failed++
+			}
+		}
+	}
+	heading := fmt.Sprintf("%s: %s", strings.ToUpper(string(stage)), count(all, "check"))
+	if failed > 0 {
+		heading += fmt.Sprintf(", %d FAILED", failed)
+	}
+	return heading
+}
+
+// gap stands between a sentence and what was got where both fit on one line.
+const gap = " · "
+
+// answer is what was got, and of which part where the sentence leaves that open:
+// it does not name the part, or it asks about several.
+func answer(r *result.Report, c *result.Check) string {
+	if c.Subject == "" {
+		return c.Got
+	}
+	asks := 0
+	for i := range r.Checks {
+		if o := &r.Checks[i]; o.Place.File == c.Place.File && o.Place.Line == c.Place.Line && o.Sentence == c.Sentence &&
+			poseOf(o) == poseOf(c) {
+			asks++
+		}
+	}
+	if asks == 1 && strings.Contains(strings.ToLower(c.Sentence), strings.ToLower(c.Subject)) {
+		return c.Got
+	}
+	return c.Subject + ": " + c.Got
+}
+
+// likewise stands in place of the sentence just above, asked of another part.
+const likewise = "likewise"
+
+// check is one check, on one line if it fits.
+func (p *page) check(number int, c *result.Check, sentence, got string, failure int) {
+	mark, ink := "pass ✓", p.good
+	if !c.Passed {
+		mark, ink = "FAIL ✗", p.bad
+		got = fmt.Sprintf("%s (failure %d below)", got, failure)
+	}
+	label := fmt.Sprintf("  %3d %s  ", number, pad(p.say(mark), columns(p.say("pass ✓"))))
+	room := p.width - columns(label)
+	if both := sentence + gap + got; columns(p.say(both)) <= room {
+		p.hang(label, ink, both, plain)
+		return
+	}
+	p.hang(label, ink, sentence, plain)
+	p.hang(strings.Repeat(" ", columns(label))+"got: ", plain, got, plain)
+}
+
+// poseOf is how the controls stand at a check, as one phrase; empty where the
+// sentence speaks of every position.
+func poseOf(c *result.Check) string {
+	return pose(c.Pose, c.Before, c.Moved, c.Rests)
+}
+
+func pose(stand, before, moved []string, rests bool) string {
+	words := strings.Join(stand, ", ")
+	if len(moved) > 0 {
+		words = "then " + strings.Join(moved, ", ")
+		if len(before) > 0 {
+			words = strings.Join(before, ", ") + "; " + words
+		}
+		words = strings.TrimPrefix(words, "then ")
+	}
+	switch {
+	case words == "" && rests:
+		return "everything rests"
+	case rests:
+		return words + "; everything else rests"
+	}
+	return words
+}
+
+// count is a number and its noun, in the plural where it wants one.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+func number(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+func stagesOf[T any](all []T, stage func(T) result.Stage) []result.Stage {
+	var out []result.Stage
+	for _, s := range result.Stages {
+		if slices.ContainsFunc(all, func(t T) bool { return stage(t) == s }) {
+			out = append(out, s)
+		}
+	}
+	return out
+}

@@ -1,0 +1,131 @@
+package terminal
+
+import (
+	"strings"
+	"unicode"
+)
+
+// columns is how many columns of a terminal the text takes: none for marks that
+// stand on the letter before them, two for wide East Asian letters and pictures.
+func columns(text string) int {
+	n := 0
+	for _, r := range text {
+		n += runeColumns(r)
+	}
+	return n
+}
+
+func runeColumns(r rune) int {
+	switch {
+	case r < 0x300:
+		return 1
+	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
+		return 0
+	case unicode.Is(wide, r):
+		return 2
+	}
+	return 1
+}
+
+// wide are the blocks whose letters take two columns, after the classes Wide
+// and Fullwidth of Unicode's East Asian Width property, by whole blocks.
+var wide = &unicode.RangeTable{
+	R16: []unicode.Range16{
+		{Lo: 0x1100, Hi: 0x115f, Stride: 1},
+		{Lo: 0x2e80, Hi: 0x303e, Stride: 1},
+		{Lo: 0x3041, Hi: 0x4dbf, Stride: 1},
+		{Lo: 0x4e00, Hi: 0xa4cf, Stride: 1},
+		{Lo: 0xa960, Hi: 0xa97f, Stride: 1},
+		{Lo: 0xac00, Hi: 0xd7a3, Stride: 1},
+		{Lo: 0xf900, Hi: 0xfaff, Stride: 1},
+		{Lo: 0xfe30, Hi: 0xfe6f, Stride: 1},
+		{Lo: 0xff01, Hi: 0xff60, Stride: 1},
+		{Lo: 0xffe0, Hi: 0xffe6, Stride: 1},
+	},
+	R32: []unicode.Range32{
+		{Lo: 0x1f300, Hi: 0x1f64f, Stride: 1},
+		{Lo: 0x1f680, Hi: 0x1f6ff, Stride: 1},
+		{Lo: 0x1f900, Hi: 0x1f9ff, Stride: 1},
+		{Lo: 0x20000, Hi: 0x3fffd, Stride: 1},
+	},
+}
+
+// wrap breaks text at its spaces into lines of at most width columns, but not
+// between a number and its unit. A word that is wider than a line is broken
+// within. There is always one line.
+func wrap(text string, width int) []string {
+	var lines []string
+	var line strings.Builder
+	used := 0
+	flush := func() {
+		lines = append(lines, line.String())
+		line.Reset()
+		used = 0
+	}
+	for _, word := range unbreakable(text) {
+		w := columns(word)
+		if used > 0 && used+1+w > width {
+			flush()
+		}
+		if used > 0 {
+			line.WriteByte(' ')
+			used++
+		}
+		for _, r := range word {
+			if n := runeColumns(r); used > 0 && used+n > width {
+				flush()
+			}
+			line.WriteRune(r)
+			used += runeColumns(r)
+		}
+	}
+	flush()
+	return lines
+}
+
+// unbreakable splits text at the spaces where a line may end.
+func unbreakable(text string) []string {
+	var words []string
+	for _, word := range strings.Fields(text) {
+		if last := len(words) - 1; last >= 0 && isUnit(word) && endsInDigit(words[last]) {
+			words[last] += " " + word
+		} else {
+			words = append(words, word)
+		}
+	}
+	return words
+}
+
+func isUnit(word string) bool {
+	switch strings.TrimRight(word, ".,;:)") {
+	case "%", "mm", "s", "µs", "us", "deg", "kg":
+		return true
+	}
+	return false
+}
+
+func endsInDigit(word string) bool {
+	return word != "" && '0' <= word[len(word)-1] && word[len(word)-1] <= '9'
+}
+
+// cut shortens text to width columns, with the given mark where it was cut.
+func cut(text string, width int, mark string) string {
+	if columns(text) <= width {
+		return text
+	}
+	var b strings.Builder
+	used := columns(mark)
+	for _, r := range text {
+		if used+runeColumns(r) > width {
+			break
+		}
+		b.WriteRune(r)
+		used += runeColumns(r)
+	}
+	return b.String() + mark
+}
+
+// pad fills text up with spaces to width columns.
+func pad(text string, width int) string {
+	return text + strings.Repeat(" ", max(0, width-columns(text)))
+}

@@ -1,0 +1,112 @@
+// Package result is what happened in a control check, as plain values. Every
+// renderer and every signature reads this and nothing else; it holds words and
+// numbers that are ready to be shown, never a Plan or a parser's tree.
+package result
+
+// Report is one run of a control check.
+type Report struct {
+	Tool        string // version of Hingeline
+	Model       Model
+	Scripts     []string // names of the script files, in the order they ran
+	Checks      []Check  // in walk-around order
+	Findings    []Finding
+	Uncovered   Uncovered
+	NotSelected int      // checks left out by --only
+	Cautions    []string // what a check on paper cannot see and is left to do, each a sentence
+	Verdict     Verdict
+}
+
+// Counts says how many checks passed and how many failed.
+func (r *Report) Counts() (passed, failed int) {
+	for i := range r.Checks {
+		if r.Checks[i].Passed {
+			passed++
+		} else {
+			failed++
+		}
+	}
+	return passed, failed
+}
+
+// Model is what the report is about.
+type Model struct {
+	Name string
+	File string
+}
+
+// Verdict is the answer.
+type Verdict string
+
+// The verdicts.
+const (
+	Passed         Verdict = "passed"          // every check passed: the set-up as written does what the script asks
+	Failed         Verdict = "failed"          // at least one check failed: DO NOT FLY
+	NothingChecked Verdict = "nothing checked" // no check ran: says nothing about the model
+)
+
+// Stage is a stage of the walk-around.
+type Stage string
+
+// The stages, in walking order.
+const (
+	BeforePower    Stage = "before power"
+	PortWing       Stage = "port wing"
+	Tail           Stage = "tail"
+	StarboardWing  Stage = "starboard wing"
+	MotorAndSignal Stage = "motor and loss of signal"
+)
+
+// Stages are all of them, in walking order.
+var Stages = []Stage{BeforePower, PortWing, Tail, StarboardWing, MotorAndSignal}
+
+// Check is one thing that the script asks and what the set-up does.
+type Check struct {
+	Stage    Stage
+	Feature  string
+	Scenario string
+	Sentence string   // as the script has it
+	Place    Place    // of the sentence
+	Pose     []string // how the controls stand, each a phrase: "rate switch high", "roll stick full right"
+	Before   []string // of a movement: how they stood before it, as Pose; else empty
+	Moved    []string // of a movement: what was moved, as it then stands: "roll stick full right", "flap lever parked"
+	Rests    bool     // every control not in Pose rests
+	Subject  string   // the part or channel the sentence is about
+	Wanted   string   // "trailing edge UP 18° ± 2°"
+	Got      string   // "trailing edge DOWN 12.4° (10.4 mm)"
+	Passed   bool
+	Chain    []Step  // from the control to the part; filled for failed checks
+	LookAt   []Place // lines of the airframe file to look at, most telling first
+}
+
+// Step is one intermediate value of the cause chain.
+type Step struct {
+	Stage string // "control", "demand", "mix", "channel", "servo", "linkage", "part"
+	Name  string // "roll stick", "channel 3 (starboard flap)"
+	Text  string // "55 % × 90 % = 49.5 %"
+	Value string // the value after this step, with its unit: "49.5 %", "1747.5 µs", "22.3° aft"
+	Limit string // the limit that bit here, in words, else empty
+	Place Place
+}
+
+// Place is a place in a file.
+type Place struct {
+	File    string
+	Line    int    // from 1; 0 is the file as a whole
+	Column  int    // from 1, in characters; 0 is the line as a whole
+	Excerpt string // the line of the file, without its end; filled by verify.Check where the file is at hand
+}
+
+// Finding is something about the set-up that no sentence asked.
+type Finding struct {
+	Code    string
+	Message string
+	Hint    string
+	Place   Place // with its excerpt
+}
+
+// Uncovered is what no check touched.
+type Uncovered struct {
+	Parts     []string
+	Controls  []string // controls that no check moved
+	Positions []string // "flap lever takeoff", "rate switch low"
+}

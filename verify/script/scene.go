@@ -1,0 +1,78 @@
+package script
+
+import (
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/phrase"
+)
+
+// scene is how the controls stand while a scenario is read step by step.
+//
+// Given sets the scene: all Givens of a scenario add up. When is a movement
+// from there; Whens joined by And are one movement, and a later When moves on
+// from where the last one ended. A Given after a When forgets the movement.
+type scene struct {
+	setup *mixcore.Setup
+	given phrase.Pose // after the Givens so far
+	now   phrase.Situation
+
+	role  phrase.Role // of the step before
+	group phrase.Group
+	base  phrase.Pose // before the group
+	open  bool        // the next setting of the same role joins the group
+
+	unasked *diag.Place // of a setting that no outcome has followed yet
+	unclear bool        // a setting was not understood: nobody knows what moves
+}
+
+func newScene(setup *mixcore.Setup) *scene {
+	rest := phrase.RestPose(setup)
+	return &scene{setup: setup, given: rest, now: phrase.Situation{Now: rest}}
+}
+
+// close ends a group: at the end of a background.
+func (s *scene) close() { s.open = false }
+
+// set takes a step of settings. joins is true for And, But and *.
+func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Problem {
+	continues := s.open && s.role == role && (joins || role == phrase.Given)
+	if !continues {
+		s.group, s.open = phrase.Group{}, true
+		s.base = s.now.Now
+		if role == phrase.Given {
+			s.base = s.given
+		}
+	}
+	s.role = role
+	if problem := s.group.Merge(s.setup, g); problem != nil {
+		return problem
+	}
+	if role == phrase.Given {
+		s.given = s.base.Take(s.setup, &s.group)
+		s.now = phrase.Situation{Now: s.given}
+		return nil
+	}
+	if problem := s.group.CheckOrder(); problem != nil {
+		return problem
+	}
+	s.now = phrase.Situation{Before: s.base, Now: s.base.Take(s.setup, &s.group), Moved: true}
+	return nil
+}
+
+// asked ends a group of settings: an outcome follows.
+func (s *scene) asked() { s.role, s.open = phrase.Then, false }
+
+// at is the situation in which a sentence of outcomes is judged.
+func (s *scene) at(m *phrase.Meaning) (phrase.Situation, *phrase.Problem) {
+	if !m.OneLine {
+		return s.now, nil
+	}
+	before := s.now.Now.Take(s.setup, &m.With)
+	if m.Move.Empty() {
+		return phrase.Situation{Now: before}, nil
+	}
+	if problem := m.Move.CheckOrder(); problem != nil {
+		return phrase.Situation{}, problem
+	}
+	return phrase.Situation{Before: before, Now: before.Take(s.setup, &m.Move), Moved: true}, nil
+}

@@ -1,0 +1,245 @@
+package script
+
+import (
+	"bytes"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/hingeline/airframes/diag"
+)
+
+// What Gherkin or godog passes over in silence must be a problem here.
+func TestRunRefusesWhatGherkinPassesOver(t *testing.T) {
+	m := fennel(t)
+	const asks = "    Then the rudder is at neutral\n"
+	for _, c := range []struct{ name, text, want string }{
+		{"an empty file", "", "0:0 no-scenarios"},
+		{"only remarks", "# nothing\n", "0:0 no-scenarios"},
+		{"only a feature", "Feature: f\n", "0:0 no-scenarios"},
+		{"only a background", "Feature: f\n  Background:\n    Given rates are high\n", "0:0 no-scenarios"},
+		{"an empty scenario", "Feature: f\n  Scenario: a\n" + asks + "  Scenario: b\n", "4:3 empty-scenario"},
+		{"a scenario without a Then", "Feature: f\n  Scenario: a\n    When right roll\n", "2:3 nothing-asked"},
+		{"an unknown step", "Feature: f\n  Scenario: a\n    Then the moon is full\n", "3:14 unknown-subject"},
+		{"a misspelt When", "Feature: f\n  Scenario: a\n    Whne right roll\n" + asks, "3:5 misspelt-keyword"},
+		{"a misspelt Then", "Feature: f\n  Scenario: a\n    The port flap drops\n" + asks, "3:5 misspelt-keyword"},
+		{"a keyword in small letters", "Feature: f\n  Scenario: a\n    then nonsense\n" + asks, "3:5 misspelt-keyword"},
+		{"a keyword in capitals", "Feature: f\n  Scenario: a\n    THEN nonsense\n" + asks, "3:5 misspelt-keyword"},
+		{"a step without keyword", "Feature: f\n  Scenario: a\n    the port flap drops\n" + asks, "3:5 misspelt-keyword"},
+		{"a step as a list", "Feature: f\n  Scenario: a\n    - the port flap drops\n" + asks, "3:5 misspelt-keyword"},
+		{"a star without a space", "Feature: f\n  Scenario: a\n    *the port flap drops\n" + asks, "3:5 misspelt-keyword"},
+		{"a step behind a hard space", "Feature: f\n  Scenario: a\n\u00a0   Then the port flap drops\n" + asks, "3:5 misspelt-keyword"},
+		{"steps below the feature", "Feature: f\n  When right roll\n  Then the port flap drops\n  Scenario: a\n" + asks, "2:3 misspelt-keyword"},
+		{"a misspelt Scenario", "Feature: f\n  Scenaro: lost\n  Scenario: a\n" + asks, "2:3 misspelt-keyword"},
+		{"a Scenario without colon", "Feature: f\n  Scenario lost\n  Scenario: a\n" + asks, "2:3 misspelt-keyword"},
+		{"a misspelt Scenario behind steps", "Feature: f\n  Scenario: a\n" + asks + "  Scenaro: b\n" + asks, "4:3 misspelt-keyword"},
+		{"a step lost below a background", "Feature: f\n  Background:\n    Givn rates are high\n  Scenario: a\n" + asks, "3:5 misspelt-keyword"},
+		{"a step lost below a rule", "Feature: f\n  Rule: r\n    Given rates are high\n    Scenario: a\n" + asks, "3:5 misspelt-keyword"},
+		{"a step lost below Examples", "Feature: f\n  Scenario Outline: a\n    Then the <p> is at neutral\n    Examples:\n    Then the rudder is at neutral\n      | p |\n      | rudder |\n", "5:5 misspelt-keyword"},
+		{"a table below a step", "Feature: f\n  Scenario: a\n" + asks + "      | a |\n", "4:7 step-argument"},
+		{"a text block below a step", "Feature: f\n  Scenario: a\n" + asks + "      ```\n      Then nonsense\n      ```\n", "4:7 step-argument"},
+		{"two scenarios of one name", "Feature: f\n  Scenario: a\n" + asks + "  Scenario: a\n" + asks, "4:3 same-scenario"},
+		{"an outline without Examples", "Feature: f\n  Scenario Outline: a\n" + asks, "2:3 empty-examples"},
+		{"Examples without rows", "Feature: f\n  Scenario Outline: a\n" + asks + "    Examples:\n      | a |\n", "4:5 empty-examples"},
+		{"Examples without a table", "Feature: f\n  Scenario Outline: a\n" + asks + "    Examples:\n", "4:5 empty-examples"},
+		{"an unfilled placeholder", "Feature: f\n  Scenario Outline: a\n    Then the <q> is at neutral\n    Examples:\n      | p |\n      | rudder |\n", "3:14 unknown-column"},
+		{"a placeholder in a background", "Feature: f\n  Background:\n    Given <p> roll\n  Scenario Outline: a\n    Then the <p> is at neutral\n    Examples:\n      | p |\n      | rudder |\n", "3:11 unknown-column"},
+		{"an unknown language", "# language: xx-nowhere\nFeature: f\n  Scenario: a\n" + asks, "1:1 unknown-language"},
+		{"no Gherkin at all", "to be done\n", "1:1 script-syntax"},
+		{"two features", "Feature: f\n  Scenario: a\n" + asks + "Feature: g\n", "4:1 script-syntax"},
+		{"an unfinished text block", "Feature: f\n  Scenario: a\n" + asks + "      \"\"\"\n      text\n", "6:1 script-syntax"},
+		{"a NUL", "Feature: f\n  Scenario: a\x00\n" + asks, "2:14 script-not-text"},
+	} {
+		if got := codesOf(m, c.text); !slices.Contains(got, c.want) {
+			t.Errorf("%s: got %v, want %s", c.name, got, c.want)
+		}
+	}
+	if _, problems := Run(m, nil, Selection{}); len(problems) != 1 || problems[0].Code != CodeNoScenarios {
+		t.Errorf("no script at all: got %v", problems)
+	}
+}
+
+func TestRunReportsEveryMistakeAtOnceInOrder(t *testing.T) {
+	got := codesOf(fennel(t), `Feature: f
+  Scenario: a
+    Given rates hihg
+    Whem right roll
+    Then the port flpa drops
+    And the rudder rises
+  Scenario: b
+  Scenaro: c
+    Then the elevator is at neutral
+`)
+	want := []string{"3:17 unknown-setting", "5:14 unknown-subject", "6:20 wrong-motion", "4:5 misspelt-keyword"}
+	slices.Sort(got)
+	slices.Sort(want)
+	for _, w := range want {
+		if !slices.Contains(got, w) {
+			t.Errorf("got %v, want %s among them", got, w)
+		}
+	}
+}
+
+func TestDescriptionsMaySayWhatTheyLike(t *testing.T) {
+	ran(t, fennel(t), `Feature: Fennel, before the maiden flight
+  The wing has four servos, on four channels. One reversed flap is enough
+  to lose this model, so every surface is asked about in every direction.
+  The flaps: on high rates they join the ailerons.
+  Any doubt? Put the model down.
+
+  Background: as it stands in the pits
+    The motor switch stays where it is on the bench.
+    Given the motor switch is safe
+
+  Rule: Rates matter
+    They are there to tame the model.
+
+    Scenario: Neutral
+      This is how the model stands on its wheels. (Look along the wing.)
+      # Then nothing: this is a remark
+      Then the rudder is at neutral
+
+    Scenario Outline: Yaw
+      * with full <way> yaw, the rudder moves <way>
+
+      Examples: both ways
+        These are all there are.
+        | way   |
+        | left  |
+        | right |
+`)
+}
+
+func TestRunTakesOtherLanguagesKeywords(t *testing.T) {
+	record := ran(t, fennel(t), `# language: de
+Funktionalität: Fennel
+  Grundlage:
+    Angenommen rates are high
+  Szenario: Rollen
+    Wenn the roll stick is full right
+    Dann the port aileron drops
+    Und the starboard aileron rises
+    Aber the elevator stays still
+  Szenariogrundriss: Seitenruder
+    Wenn the yaw stick is full <way>
+    Dann the rudder moves <way>
+    Beispiele:
+      | way  |
+      | left |
+`)
+	if len(record.Checks) != 4 || slices.ContainsFunc(said(record), func(s string) bool { return strings.HasSuffix(s, "false") }) {
+		t.Errorf("got %v", said(record))
+	}
+	// Keywords without a space behind them.
+	record = ran(t, fennel(t), "# language: ja\n機能: f\n  シナリオ: s\n    前提rates are high\n    もしthe roll stick is full right\n    ならばthe port aileron drops\n")
+	if len(record.Checks) != 1 || !record.Checks[0].Passed || record.Checks[0].Pose[1] != "rate switch high" {
+		t.Errorf("got %v", record.Checks)
+	}
+	if got := codesOf(fennel(t), "# language: de\nFunktionalität: f\n  Szenario: s\n    Then the rudder is at neutral\n    Dann the rudder is at neutral\n"); !slices.Contains(got, "4:5 misspelt-keyword") {
+		t.Errorf("an English keyword in a German script: got %v", got)
+	}
+}
+
+func TestRunTakesByteOrderMarksAndCarriageReturns(t *testing.T) {
+	text := "\uFEFF" + strings.ReplaceAll(rolling, "\n", "\r\n")
+	if got, want := said(ran(t, fennel(t), text)), said(ran(t, fennel(t), rolling)); !slices.Equal(got, want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+	text = "\uFEFF# language: de\r\nFunktionalität: f\r\n  Szenario: s\r\n    Dann the ruder is at neutral\r\n"
+	if got := codesOf(fennel(t), text); !slices.Equal(got, []string{"4:14 unknown-subject"}) {
+		t.Errorf("got %v", got)
+	}
+}
+
+func TestRunRefusesHugeScriptsAtOnce(t *testing.T) {
+	m := fennel(t)
+	outline := func(steps, rows int) string {
+		return "Feature: f\n Scenario Outline: o\n" + strings.Repeat("  Then rudder is <p>\n", steps) + "  Examples:\n   | p |\n" + strings.Repeat("   | neutral |\n", rows)
+	}
+	for _, c := range []struct{ name, text string }{
+		{"10 MB of scenarios", "Feature: f\n" + strings.Repeat(" Scenario: s\n  Then the rudder is at neutral\n", 250000)},
+		{"10 MB of one line", "Feature: f\n Scenario: s\n  Then " + strings.Repeat("x", 10<<20) + "\n"},
+		{"a long line", "Feature: f\n Scenario: s\n  Then the rudder " + strings.Repeat("is ", 2000) + "\n"},
+		{"more lines than a hand writes", "Feature: f\n" + strings.Repeat("@a\n", MaxLines)},
+		{"an outline that multiplies", outline(4000, 5000)},
+	} {
+		codes := codesOf(m, c.text)
+		if len(codes) != 1 || !strings.HasSuffix(codes[0], CodeTooBig) {
+			t.Errorf("%s: got %v", c.name, codes[:min(len(codes), 3)])
+		}
+	}
+}
+
+// TestRunPrintsNothing holds stdout and stderr still while godog runs.
+func TestRunPrintsNothing(t *testing.T) {
+	read, write, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	stdout, stderr := os.Stdout, os.Stderr
+	os.Stdout, os.Stderr = write, write
+	ran(t, fennel(t), rolling)
+	codesOf(fennel(t), "Feature: f\n  Scenario: a\n    nonsense\n")
+	os.Stdout, os.Stderr = stdout, stderr
+	write.Close()
+	var printed bytes.Buffer
+	if _, err := printed.ReadFrom(read); err != nil || printed.Len() > 0 {
+		t.Errorf("printed %q, %v", printed.String(), err)
+	}
+}
+
+func TestRunPanicsWhereTheRecordCannotBeTrusted(t *testing.T) {
+	m := fennel(t)
+	files := []File{{"test.feature", []byte(rolling)}}
+	for name, spoil := range map[string]func(*run){
+		"a scenario too many": func(r *run) { r.scenarios = append(r.scenarios, &scenario{file: "test.feature", name: "ghost"}) },
+		"a scenario too few":  func(r *run) { r.scenarios = r.scenarios[:0] },
+		"another name":        func(r *run) { r.scenarios[0].name = "another" },
+		"another file":        func(r *run) { r.scenarios[0].file = "another" },
+		"another text":        func(r *run) { r.scenarios[0].steps[1].text = "another" },
+		"a step too few":      func(r *run) { r.scenarios[0].steps = r.scenarios[0].steps[1:] },
+		"a check left out": func(r *run) {
+			r.scenarios[0].steps[2].checks[0].done = true
+			r.scenarios[0].steps[2].checks[0].selected = false
+		},
+		"a check that panics":     func(r *run) { r.scenarios[0].steps[2].checks[0].outcome.Subject.Parts[0] = 99 },
+		"a verdict that vanished": func(r *run) { r.failing = -1 },
+	} {
+		scenarios, vocabulary, problems := prepare(m, files)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		each(scenarios, func(ch *check) { ch.selected = true })
+		r := &run{model: m, vocabulary: vocabulary, scenarios: scenarios}
+		spoil(r)
+		if err := r.godog(files); err == nil {
+			t.Errorf("%s: godog and the record are said to agree", name)
+		}
+	}
+}
+
+func FuzzScript(f *testing.F) {
+	m := fennel(f)
+	f.Add([]byte(rolling))
+	for _, code := range allCodes {
+		if text, err := os.ReadFile(problemFiles + "/" + code + "/script.feature"); err == nil && len(text) < 1000 {
+			f.Add(text)
+		}
+	}
+	f.Add([]byte("# language: de\nFunktionalität: f\n  Szenario: s\n    Dann the rudder is at neutral\n"))
+	f.Add([]byte("Feature: f\n  Rule: r\n    Background:\n      Given rates high\n    Scenario Outline: s <a>\n      * with <a>, the rudder moves <b>\n      Examples:\n        | a | b |\n        | right yaw | right |\n"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		record, problems := Run(m, []File{{"f.feature", text}}, Selection{})
+		if len(record.Checks) == 0 && len(problems) == 0 {
+			t.Fatal("nothing was checked and nothing is wrong")
+		}
+		source := diag.NewSource("f.feature", text)
+		for _, p := range problems {
+			if p.Message == "" || p.Code == "" || p.File != "f.feature" || p.Line > source.Lines() {
+				t.Fatalf("a problem without a place: %+v", p)
+			}
+		}
+		diag.Write(&bytes.Buffer{}, problems, source)
+	})
+}

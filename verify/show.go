@@ -1,0 +1,62 @@
+package verify
+
+import (
+	"slices"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/chain"
+	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/wording"
+)
+
+// View is one position of the controls to look at.
+type View struct {
+	From  *phrase.Pose    // where the controls came from; nil once everything has come to rest
+	To    phrase.Pose     // where they stand
+	After mixcore.Seconds // how long ago they moved; needs From
+	Parts []int           // the parts wanted, all if nil
+}
+
+// Show says what every part does at one position of the controls, and why.
+// Make the poses of the view with MoveTo.
+func Show(m *airframes.Model, v View) *result.Shown {
+	to, hand := v.To.Input(), v.To.Shown()
+	shown := &result.Shown{
+		Tool:  Version,
+		Model: result.Model{Name: m.Name, File: m.Source.Name},
+		Pose:  wording.Pose(&m.Setup, &hand),
+	}
+	var trace *mixcore.Trace
+	if v.From == nil {
+		trace = m.Plan.Trace(&to)
+	} else {
+		from, handBefore := v.From.Input(), v.From.Shown()
+		trace = m.Plan.TraceAfter(&from, &to, v.After)
+		shown.From = wording.Pose(&m.Setup, &handBefore)
+		shown.After = wording.Time(v.After)
+	}
+	for _, stage := range result.Stages {
+		for i := range m.Setup.Parts {
+			part := &m.Setup.Parts[i]
+			if script.PartStage(part) != stage || v.Parts != nil && !slices.Contains(v.Parts, i) {
+				continue
+			}
+			steps, _ := chain.Part(m, trace, i)
+			for k := range steps {
+				quotePlace(&steps[k].Place, []*diag.Source{m.Source})
+			}
+			shown.Parts = append(shown.Parts, result.ShownPart{
+				Stage:    stage,
+				Name:     part.Name,
+				Position: wording.Position(part, trace.Output.Parts[i]),
+				Limits:   wording.Limits(trace.Output.Parts[i].Limits),
+				Chain:    steps,
+			})
+		}
+	}
+	return shown
+}
