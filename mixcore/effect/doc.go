@@ -1,0 +1,34 @@
+// Package effect is what moved surfaces do to the aeroplane: which way it
+// rolls, pitches and yaws, and, where the wing is measured, how fast it rolls
+// and what the servos must hold.
+//
+// Start at [New] and [Airframe.Change] for directions, [Airframe.RollRate] for
+// numbers, [ThinFlap] for the aerofoil theory underneath.
+//
+// # Axes
+//
+// Roll is plus for the right wing going down, pitch for the nose going up, yaw
+// for the nose going right: the response that 14 CFR 23.779 asks of the controls
+// that move right, rearward and right. Places are from the balance point: out to
+// starboard, aft and up. A force of F = (aft, out, up) there has
+//
+//	roll  = up·Fout − out·Fup
+//	pitch = up·Faft − aft·Fup
+//	yaw   = out·Faft − aft·Fout
+//
+// A trailing edge that goes down (left, on an upright surface) pushes its
+// surface along the surface's own normal: up on a flat one, out to starboard on
+// an upright one, and in between on a tilted one. A canard is a surface ahead of
+// the balance point, a V-tail a pair of tilted ones, an elevon an aileron behind
+// it, a spoiler one that only goes up: no layout is a special case.
+//
+// # What the numbers are worth
+//
+// Directions need no measuring: kind and side say where a part is well enough
+// for a sign. Sizes between parts are estimates from thin-aerofoil theory and
+// strips, which makes a single moment up to 40 % too high (see the tests); the
+// helix angle pb/2V, where the same error is in both the moment and the damping,
+// is within 5 % of lifting line. What a wing flap or spoiler does to pitch
+// depends on downwash that no strip knows: where the builder has not said how
+// far aft it acts, its pitch is a range about zero, not a number.
+package effect
