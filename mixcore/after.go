@@ -24,9 +24,33 @@ func (p *Plan) EvalAfter(from, to *Input, after Seconds, out *Output) {
 	p.compute(to, p.follow(from, to, after, out), out, nil)
 }
 
-// follow moves everything that takes time on from one position towards the
-// other for a while. scratch is overwritten.
-func (p *Plan) follow(from, to *Input, after Seconds, scratch *Output) *underWay {
+// During visits what every channel and part does on the way from one position,
+// where everything had come to rest, to another: at once after the jump, then
+// every TimeStep until everything has come to rest, until has passed, or visit
+// returns false. out is the same Output each time.
+func (p *Plan) During(from, to *Input, until Seconds, visit func(now Seconds, out *Output) bool) {
+	out := p.NewOutput()
+	j := p.jump(from, to, out)
+	for now := Seconds(0); ; now += TimeStep {
+		rest := j.advance(min(now, until), out)
+		p.compute(to, j.state, out, nil)
+		if !visit(min(now, until), out) || rest || now >= until {
+			return
+		}
+	}
+}
+
+// journey is a jump of the controls and what follows from it.
+type journey struct {
+	plan       *Plan
+	to         *Input
+	start, end []float64 // weights of the phases
+	now        Seconds
+	state      *underWay
+}
+
+// jump is the journey at its start. scratch is overwritten.
+func (p *Plan) jump(from, to *Input, scratch *Output) *journey {
 	p.Eval(from, scratch)
 	u := &underWay{
 		phases:  append([]float64(nil), scratch.phases...),
@@ -43,19 +67,31 @@ func (p *Plan) follow(from, to *Input, after Seconds, scratch *Output) *underWay
 			u.late = append(u.late, float64(scratch.Channels[p.parts[i].drives[j].Channel].Output))
 		}
 	}
-	start := append([]float64(nil), u.phases...)
-	end := make([]float64, len(u.phases))
-	p.phaseWeights(to.Position, end)
+	j := &journey{plan: p, to: to, start: append([]float64(nil), u.phases...), end: make([]float64, len(u.phases)), state: u}
+	p.phaseWeights(to.Position, j.end)
+	return j
+}
+
+// follow moves everything that takes time on from one position towards the
+// other for a while. scratch is overwritten.
+func (p *Plan) follow(from, to *Input, after Seconds, scratch *Output) *underWay {
+	j := p.jump(from, to, scratch)
 	steps := max(1, int(math.Ceil(float64(after/TimeStep))))
 	for k := 1; k <= steps; k++ {
-		now := after * Seconds(k) / Seconds(steps)
-		faded := p.fade(start, end, now, u.phases)
-		moved := p.advance(to, u, after/Seconds(steps), scratch)
-		if faded && !moved {
+		if j.advance(after*Seconds(k)/Seconds(steps), scratch) {
 			break
 		}
 	}
-	return u
+	return j.state
+}
+
+// advance goes on to a time after the jump and says whether everything has come
+// to rest.
+func (j *journey) advance(now Seconds, scratch *Output) (rest bool) {
+	faded := j.plan.fade(j.start, j.end, now, j.state.phases)
+	moving := j.plan.advance(j.to, j.state, now-j.now, scratch)
+	j.now = now
+	return faded && !moving
 }
 
 // fade sets the weight of every phase at a time after the jump and says whether

@@ -147,3 +147,34 @@ func TestTraceIsEval(t *testing.T) {
 		}
 	})
 }
+
+// During sees what EvalAfter sees, step by step, and ends at rest.
+func TestDuringIsEvalAfter(t *testing.T) {
+	s := fading()
+	s.Channels[0].Slow = 3
+	p := mustCompile(t, s)
+	from, to := at(p, 0, -20), at(p, 0, 40, 2, 1)
+	out, rest := p.NewOutput(), p.NewOutput()
+	var last mixcore.Seconds
+	var ended mixcore.Percent
+	p.During(from, to, 60, func(now mixcore.Seconds, seen *mixcore.Output) bool {
+		last, ended = now, seen.Channels[0].Output
+		if math.Mod(math.Round(float64(now)*1000), 250) == 0 {
+			p.EvalAfter(from, to, now, out)
+			near(t, "on the way", float64(seen.Channels[0].Output), float64(out.Channels[0].Output), 1e-6)
+		}
+		return true
+	})
+	p.Eval(to, rest)
+	if ended != rest.Channels[0].Output || last < 2.9 || last > 3.1 {
+		t.Errorf("ended at %v after %v s, want %v after 3 s", ended, last, rest.Channels[0].Output)
+	}
+	visits := 0
+	p.During(from, to, 60, func(mixcore.Seconds, *mixcore.Output) bool { visits++; return visits < 5 })
+	if visits != 5 {
+		t.Errorf("%d visits after it was told to stop at 5", visits)
+	}
+	last = 0
+	p.During(from, to, 0.5, func(now mixcore.Seconds, _ *mixcore.Output) bool { last = now; return true })
+	near(t, "until", float64(last), 0.5, 1e-9)
+}

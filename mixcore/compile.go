@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"reflect"
 
 	"example.com/hingeline/mixcore/linkage"
 )
@@ -35,7 +34,7 @@ const (
 // keeps s. It returns every fault; the plan is nil if there is one. What a
 // reader of files can see (names, ranges, order) must be right already.
 func Compile(s Setup) (*Plan, []Fault) {
-	p := &Plan{setup: &s}
+	p := &Plan{setup: &s, known: map[string]int{}}
 	for i := range s.Phases {
 		p.phases = append(p.phases, compileCondition(&s.Phases[i].When))
 	}
@@ -76,13 +75,14 @@ func (p *Plan) compileWhen(c *Condition) int {
 		return always
 	}
 	compiled := compileCondition(c)
-	for i := range p.conditions {
-		if reflect.DeepEqual(p.conditions[i], compiled) {
-			return i
-		}
+	says := fmt.Sprint(compiled)
+	i, ok := p.known[says]
+	if !ok {
+		i = len(p.conditions)
+		p.known[says] = i
+		p.conditions = append(p.conditions, compiled)
 	}
-	p.conditions = append(p.conditions, compiled)
-	return len(p.conditions) - 1
+	return i
 }
 
 func scaleFault(s *Setup, channel, line int) []Fault {

@@ -12,7 +12,7 @@
 // millimetres, pulses are microseconds, times are seconds.
 //
 //  1. Control. A position p: an axis or a trim −100…+100 (0 at rest), a lever
-//     0…100 (rests at its first detent, or 0), a switch the index of its
+//     0…100 (rests at its lowest detent, or 0), a switch the index of its
 //     position (rests at 0). Plus is right for roll and yaw and back (nose up)
 //     for pitch, the sense of 14 CFR 23.779.
 //  2. Demand. x = p/100 for an axis or lever; for a switch the value the
@@ -45,7 +45,7 @@
 //     measured table, straight lines from channel output percent to degrees.
 //  7. Part. The mean of its servos' angles, limited at its stops; trailing
 //     edge travel 2·chord·sin(|angle|/2). A motor: (pulse − idle)/(full −
-//     idle)·100 limited to 0…100. An extra (retract, hook, door): (output +
+//     idle)·100 limited to 0…100. An extra (retract, hook, drag rudder): (output +
 //     100)/2, or (100 − output)/2 where plus moves it in, limited to 0…100.
 //
 // Every limit that bites is recorded beside the value it limited (see [Limit]);

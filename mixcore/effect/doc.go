@@ -2,8 +2,8 @@
 // rolls, pitches and yaws, and, where the wing is measured, how fast it rolls
 // and what the servos must hold.
 //
-// Start at [New] and [Airframe.Change] for directions, [Airframe.RollRate] for
-// numbers, [ThinFlap] for the aerofoil theory underneath.
+// Start at [New] and [Airframe.Change] for directions, [Airframe.Helix],
+// [Airframe.AdverseYaw] and [Airframe.Loads] for numbers, [ThinFlap] for the aerofoil theory underneath.
 //
 // # Axes
 //

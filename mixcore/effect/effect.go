@@ -89,6 +89,7 @@ type Change struct {
 	// the wing moved that the builder has not placed fore and aft.
 	PitchUnsure float64
 	Parts       []Moment // by part; the pitch of an unplaced part is 0
+	Unplaced    []int    // the parts behind PitchUnsure
 }
 
 // unplacedArm is how far before or behind the balance point an unplaced part of
@@ -107,12 +108,25 @@ func (a *Airframe) Change(from, to *mixcore.Output) Change {
 		if a.places[i].aftUnknown {
 			m.Pitch = 0
 			unplaced += f.up
+			if f.up != 0 {
+				c.Unplaced = append(c.Unplaced, i)
+			}
 		}
 		c.Parts[i] = m
 		c.Moment = c.Moment.plus(m)
 	}
 	c.PitchUnsure = math.Abs(unplaced) * unplacedArm
 	return c
+}
+
+// Alone is what one part alone does as it moves from neutral by degrees, plus
+// down or left, or by percent of power or travel. [Change.PartAnswer] of it says
+// what the part is there for.
+func (a *Airframe) Alone(part int, by float64) Change {
+	from := &mixcore.Output{Parts: make([]mixcore.PartOutput, len(a.places))}
+	to := &mixcore.Output{Parts: make([]mixcore.PartOutput, len(a.places))}
+	to.Parts[part] = mixcore.PartOutput{Angle: mixcore.Degrees(by), Amount: mixcore.Percent(by)}
+	return a.Change(from, to)
 }
 
 // Answer is what can honestly be said of a movement about one axis.

@@ -50,14 +50,15 @@ func (l Load) Margin() Band {
 	return Band{l.Has / l.Needed.High, l.Has / l.Needed.Low}
 }
 
-// leastTurn is the arm swing over which the gearing of a linkage is taken, in
-// percent of output.
+// leastTurn is the step of output over which the gearing of a linkage is taken,
+// in percent.
 const leastTurn = 0.01
 
 // Loads is what every servo must hold with the surfaces at a trace's angles and
 // the air at a speed in metres a second, and which parts lack span or chord.
-// Servos of one part share its load. An unsaid whole chord is taken as four
-// times the surface's.
+// Servos of one part share its load. The span of a surface in the centre that
+// moves up and down is that of one half: it counts twice. An unsaid whole chord
+// is taken as four times the surface's.
 func (a *Airframe) Loads(p *mixcore.Plan, t *mixcore.Trace, speed float64) ([]Load, []int) {
 	var loads []Load
 	var missing []int
@@ -75,6 +76,9 @@ func (a *Airframe) Loads(p *mixcore.Plan, t *mixcore.Trace, speed float64) ([]Lo
 			ratio = math.Min(float64(part.Chord)/a.wing.ChordAt(float64(part.Span[0]+part.Span[1])/2), 1)
 		}
 		chord, span := float64(part.Chord)/1000, float64(part.Span[1]-part.Span[0])/1000
+		if part.Side == mixcore.Centre && part.Motion == mixcore.UpDown {
+			span *= 2
+		}
 		moment := HingeMoment(chord, span, ratio, speed, t.Parts[i].Angle)
 		for j := range part.Drives {
 			gear := a.gear(p, i, j, t.Parts[i].Drives[j].Output)
@@ -89,9 +93,15 @@ func (a *Airframe) Loads(p *mixcore.Plan, t *mixcore.Trace, speed float64) ([]Lo
 }
 
 // gear is degrees of surface for a degree of arm, without sign: by the balance
-// of work, also the servo's torque for one of hinge moment.
+// of work, also the servo's torque for one of hinge moment. At the corner of a
+// measured table it is the steeper side's, which asks more of the servo; at the
+// end of the arm's swing it is that just inside.
 func (a *Airframe) gear(p *mixcore.Plan, part, drive int, output mixcore.Percent) float64 {
-	swing := float64(a.setup.Parts[part].Drives[drive].Servo.Swing)
-	turn := p.DriveAngle(part, drive, output+leastTurn/2) - p.DriveAngle(part, drive, output-leastTurn/2)
-	return math.Abs(float64(turn)) / (swing * leastTurn / 100)
+	d := &a.setup.Parts[part].Drives[drive]
+	most := float64(d.Servo.Max) / float64(d.Servo.Swing) * 100
+	at := mixcore.Percent(math.Max(-most, math.Min(float64(output), most)))
+	here := p.DriveAngle(part, drive, at)
+	before, behind := here-p.DriveAngle(part, drive, at-leastTurn), p.DriveAngle(part, drive, at+leastTurn)-here
+	turn := math.Max(math.Abs(float64(before)), math.Abs(float64(behind)))
+	return turn / (float64(d.Servo.Swing) * leastTurn / 100)
 }

@@ -35,7 +35,7 @@ func TestGearingIsArmOverHorn(t *testing.T) {
 			Failsafe: mixcore.Failsafe{Hold: true},
 			Mix:      []mixcore.MixLine{{Op: mixcore.Add, Share: mixcore.Both(100)}}}},
 		Parts: []mixcore.Part{{Name: "elevator", Kind: "elevator", Motion: mixcore.UpDown,
-			Stops: mixcore.Stops{Plus: inf, Minus: inf}, Chord: 40, Span: [2]mixcore.Millimetres{0, 500},
+			Stops: mixcore.Stops{Plus: inf, Minus: inf}, Chord: 40, Span: [2]mixcore.Millimetres{0, 250},
 			Drives: []mixcore.Drive{{Linkage: &g, Sign: 1, Servo: mixcore.Servo{Swing: 45, Max: inf, PlusAft: true, TorqueNcm: 30}}}}},
 	}
 	p, faults := mixcore.Compile(s)
@@ -52,4 +52,48 @@ func TestGearingIsArmOverHorn(t *testing.T) {
 	moment := effect.HingeMoment(0.04, 0.5, 0.25, 20, trace.Parts[0].Angle)
 	near(t, "gearing at neutral", loads[0].Needed.High/100/moment.High, 10.0/15, 0.005)
 	near(t, "margin", loads[0].Margin().Low, 30/loads[0].Needed.High, 1e-9)
+}
+
+// stickTo is one surface on one channel, driven by one servo.
+func stickTo(t *testing.T, p mixcore.Part) *mixcore.Plan {
+	t.Helper()
+	plan, faults := mixcore.Compile(mixcore.Setup{
+		Controls: []mixcore.Control{{Name: "stick", Kind: mixcore.AxisControl, Axis: mixcore.Pitch}},
+		Demands:  []mixcore.Demand{{Name: "pitch", Rates: []mixcore.Rate{{Throw: mixcore.Both(100)}}, Trim: mixcore.NoTrim}},
+		Channels: []mixcore.Channel{{Number: 1, Limit: 100, EndPoints: mixcore.Both(100), PulseMin: 1000, PulseMax: 2000,
+			Failsafe: mixcore.Failsafe{Hold: true},
+			Mix:      []mixcore.MixLine{{Op: mixcore.Add, Share: mixcore.Both(100)}}}},
+		Parts: []mixcore.Part{p},
+	})
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	return plan
+}
+
+// At the end of a table, and with the arm held at its end, the air still pulls:
+// the gearing there is that just inside, never half of it or nothing.
+func TestGearingAtTheEndOfTravel(t *testing.T) {
+	inf := mixcore.Degrees(math.Inf(1))
+	free := mixcore.Stops{Plus: inf, Minus: inf}
+	span := [2]mixcore.Millimetres{0, 250}
+	g := linkage.Geometry{Arm: 10, Horn: 15, Pivots: 400, ArmDeg: 90, HornDeg: 90}
+	for name, c := range map[string]struct {
+		drive mixcore.Drive
+		gear  float64
+	}{
+		"table":   {mixcore.Drive{Table: []mixcore.Point{{X: -100, Y: -30}, {X: 0, Y: 0}, {X: 100, Y: 30}}, Servo: mixcore.Servo{Swing: 45, Max: inf}}, 30.0 / 45},
+		"held":    {mixcore.Drive{Linkage: &g, Sign: 1, Servo: mixcore.Servo{Swing: 45, Max: 20, PlusAft: true}}, 0.66},
+		"at last": {mixcore.Drive{Linkage: &g, Sign: 1, Servo: mixcore.Servo{Swing: 20, Max: 20, PlusAft: true}}, 0.66},
+	} {
+		p := stickTo(t, mixcore.Part{Name: "elevator", Kind: "elevator", Motion: mixcore.UpDown, Stops: free, Chord: 40, Span: span, Drives: []mixcore.Drive{c.drive}})
+		for _, position := range []float64{100, -100} {
+			in := p.Rest()
+			in.Position[0] = position
+			trace := p.Trace(&in)
+			loads, _ := effect.New(p.Setup()).Loads(p, trace, 20)
+			moment := effect.HingeMoment(0.04, 0.5, 0.25, 20, trace.Parts[0].Angle)
+			near(t, name, loads[0].Needed.High/100/moment.High, c.gear, 0.02)
+		}
+	}
 }

@@ -12,8 +12,12 @@ type place struct {
 	out, aft, up float64 // semispans; out plus to starboard
 	tiltSin      float64 // of the surface's span from level, tip up positive
 	tiltCos      float64
-	strength     float64 // lift for one degree (one percent, for Power and OutIn), relative
+	area         float64 // relative
+	works        float64 // lift of a degree of the part against a degree of the whole surface
+	strength     float64 // area × works: lift for one degree, relative
 	drag         float64 // drag for one degree or percent, relative
+	length       float64 // along its span, semispans; both halves of a part at the centre
+	chord        float64 // of the whole surface that it is hinged to, semispans
 	aftUnknown   bool    // a wing part whose lever arm in pitch the builder has not said
 }
 
@@ -33,12 +37,12 @@ var usually = map[mixcore.Kind]usual{
 	"flap":        {out: 0.33, length: 0.40, chord: 1.1, effectiveness: 0.6, wing: true},
 	"flaperon":    {out: 0.55, length: 0.80, chord: 1, effectiveness: 0.6, wing: true},
 	"elevon":      {out: 0.60, length: 0.60, aft: 0.30, chord: 1, effectiveness: 0.6},
-	"spoiler":     {out: 0.45, length: 0.25, chord: 1, effectiveness: 0.4, drag: 0.2, wing: true},
+	"spoiler":     {out: 0.45, length: 0.25, chord: 1, effectiveness: 0.4, drag: 0.3, wing: true},
 	"airbrake":    {out: 0.35, length: 0.25, chord: 1, effectiveness: 0.2, drag: 0.3, wing: true},
 	"elevator":    {out: 0.15, length: 0.25, aft: 0.75, chord: 0.7, effectiveness: 0.7},
 	"taileron":    {out: 0.20, length: 0.30, aft: 0.75, chord: 0.7, effectiveness: 1},
 	"v-tail":      {out: 0.13, length: 0.30, aft: 0.75, up: 0.1, tilt: 38, chord: 0.7, effectiveness: 0.7},
-	"rudder":      {length: 0.12, aft: 0.8, up: 0.1, tilt: 90, chord: 0.7, effectiveness: 0.7},
+	"rudder":      {length: 0.24, aft: 0.8, up: 0.1, tilt: 90, chord: 0.7, effectiveness: 0.7},
 	"canard":      {out: 0.15, length: 0.25, aft: -0.7, chord: 0.7, effectiveness: 0.8},
 	"motor":       {out: 0.35, drag: -1},
 	"drag rudder": {out: 0.85, drag: 1},
@@ -93,7 +97,7 @@ func placeOf(p *mixcore.Part, wing *Wing, semi float64) (place, bool) {
 	if at.UpSaid {
 		l.up = float64(at.Up) / semi
 	}
-	if side == 0 {
+	if side == 0 && p.Motion != mixcore.LeftRight {
 		length *= 2
 	}
 	chord, effectiveness := u.chord*meanChord, u.effectiveness
@@ -103,7 +107,9 @@ func placeOf(p *mixcore.Part, wing *Wing, semi float64) (place, bool) {
 			effectiveness = ThinFlap(math.Min(float64(p.Chord)/(chord*semi), 1)).Effectiveness
 		}
 	}
-	l.strength = length * chord * effectiveness / meanChord
+	l.length, l.chord = length, chord
+	l.area, l.works = length*chord/meanChord, effectiveness
+	l.strength = l.area * l.works
 	l.drag = u.drag
 	return l, true
 }

@@ -49,8 +49,10 @@ func (a *Airframe) Helix(out *mixcore.Output) (Helix, Missing) {
 	return h, missing
 }
 
-// rolls is true for a part that the roll formulas cover: a hinged surface on
-// one half of the wing whose lift follows its angle both ways.
+// Counted says whether Helix covers a part: a hinged surface on one half of the
+// wing whose lift follows its angle both ways.
+func (a *Airframe) Counted(part int) bool { return rolls(&a.setup.Parts[part]) }
+
 func rolls(p *mixcore.Part) bool {
 	if p.Side == mixcore.Centre {
 		return false
@@ -65,7 +67,7 @@ func rolls(p *mixcore.Part) bool {
 func (a *Airframe) helixOf(p *mixcore.Part, angle float64) float64 {
 	w := a.wing
 	slope := HelmboldSlope(w.Aspect())
-	from, to := float64(p.Span[0]), math.Min(float64(p.Span[1]), w.Span/2)
+	from, to := math.Min(float64(p.Span[0]), w.Span/2), math.Min(float64(p.Span[1]), w.Span/2)
 	part := math.Min(float64(p.Chord)/w.ChordAt((from+to)/2), 1)
 	both := w.StripRoll(slope, ThinFlap(part).Effectiveness, from, to)
 	side := 1.0
