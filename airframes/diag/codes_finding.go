@@ -33,6 +33,12 @@ var findingCodes = []CodeInfo{
 		`The condition under stopped_when holds, and yet the power is more than that up to which the propeller stands still. The usual causes: the line that stops the motor is not the last of the mix, its value is not low enough, the channel is reversed, or sub-trim lifts it.`},
 	{"motor-runs-on-lost-signal", "the motor runs when the signal is lost",
 		`When the signal is lost the channel of the motor holds what it had, which may be full power, or puts out a value at which the motor runs. A model without control must not fly on under power. Give the channel a failsafe that stops the motor, and try it with the propeller off or the model restrained.`},
+	{"motor-runs-at-rest", "the motor runs with everything at rest",
+		`Sticks and trims are centred, levers at their lowest place, switches at their first position, and the motor runs: it would start as soon as the model is switched on. The usual causes: a throttle lever whose demand has no curve, so that the closed lever is the middle of the channel (it wants curve: {0%: -100%, 100%: 100%}); a motor switch that lists the live position first; a reversed channel.`},
+	{"motor-stops-late", "the motor goes on running for a while after it was made safe",
+		`The controls stand where stopped_when promises a stopped motor, and the motor still runs a second later, because its channel is slowed or the line that stops it belongs to a phase that fades. A hand may be near the propeller by then. Take slow off the motor's channel, and stop it by a condition on the switch itself, not by a fading phase.`},
+	{"rests-off-neutral", "a measured table has no point at 0 %",
+		`Between two measured points the surface is taken to move in a straight line. Where nothing was measured at 0 % and the surface goes further one way than the other, that line puts it off neutral with the channel at 0 %, where it usually is neutral. Measure there too, or add 0%: 0°.`},
 	{"linkage-near-lock", "a linkage nearly locks or runs over centre",
 		`At the end of the travel that the channel allows, the arm is less than 5° short of where pushrod and horn, or arm and pushrod, come into one line. There the servo has hardly any hold of the surface, and a little wear or a bent horn is enough to lock it. Use a longer horn or a shorter arm, or hold the channel back.`},
 }

@@ -18,12 +18,15 @@ const (
 	codeMotorNoSafe     = "motor-no-safe"
 	codeMotorSafe       = "motor-runs-when-safe"
 	codeMotorLostSignal = "motor-runs-on-lost-signal"
+	codeMotorAtRest     = "motor-runs-at-rest"
+	codeMotorLate       = "motor-stops-late"
 	codeNearLock        = "linkage-near-lock"
+	codeNoCentre        = "rests-off-neutral"
 )
 
 // Codes are the codes of all findings.
 var Codes = []string{
 	codeParkedAtEnd, codeYLead, codeTravel, codeStop, codeFight, codeUneven, codeNothingMoves, codeIdleControl,
 	codeIdlePosition, codeIdleDemand, codeIdlePhase, codeIdleChannel, codeMotorNoSafe, codeMotorSafe,
-	codeMotorLostSignal, codeNearLock,
+	codeMotorLostSignal, codeMotorAtRest, codeMotorLate, codeNearLock, codeNoCentre,
 }

@@ -24,6 +24,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -37,6 +38,7 @@ func Find(m *airframes.Model) []diag.Problem {
 	f.channelFindings()
 	f.partFindings()
 	f.motorFindings()
+	f.atRest()
 	f.idleControls()
 	f.parked()
 	f.pairFindings()
@@ -46,13 +48,13 @@ func Find(m *airframes.Model) []diag.Problem {
 
 // finder is one look over a model.
 type finder struct {
+	*poses.Probe
 	m        *airframes.Model
 	s        *mixcore.Setup
 	plan     *mixcore.Plan
 	rest     mixcore.Input
 	out      *mixcore.Output // of the pose being looked at
 	left     int             // evaluations that may still be spent
-	points   [][]float64     // for each control: the positions to try, its rest first
 	channels []channelRecord
 	parts    []partRecord
 	controls []controlRecord
@@ -60,13 +62,12 @@ type finder struct {
 }
 
 func newFinder(m *airframes.Model, evaluations int) *finder {
-	f := &finder{m: m, s: &m.Setup, plan: m.Plan, rest: m.Plan.Rest(), out: m.Plan.NewOutput(), left: evaluations,
+	f := &finder{Probe: poses.New(m.Plan), m: m, s: &m.Setup, plan: m.Plan, rest: m.Plan.Rest(), out: m.Plan.NewOutput(), left: evaluations,
 		channels: make([]channelRecord, len(m.Setup.Channels)),
 		parts:    make([]partRecord, len(m.Setup.Parts)),
 		controls: make([]controlRecord, len(m.Setup.Controls))}
-	f.points = f.probePoints()
 	for i := range f.controls {
-		f.controls[i].differs = make([]bool, len(f.points[i]))
+		f.controls[i].differs = make([]bool, len(f.Points[i]))
 		f.controls[i].complete = true
 	}
 	return f

@@ -54,7 +54,7 @@ func (f *finder) usedDemands() []bool {
 
 func (f *finder) usedPhases() []bool {
 	used := make([]bool, len(f.s.Phases))
-	f.eachWhen(func(c *mixcore.Condition) { namedPhases(c, used) })
+	f.EachWhen(func(c *mixcore.Condition) { namedPhases(c, used) })
 	return used
 }
 
@@ -74,15 +74,15 @@ func namedPhases(c *mixcore.Condition, named []bool) {
 // change nothing. It says so only where every combination was tried, and leaves
 // out a control that comes to nothing because its demand or phase is not used.
 func (f *finder) idleControls() {
-	blamed := f.nothing() // on a demand that no channel takes or a phase that nothing is for
+	blamed := f.Nothing() // on a demand that no channel takes or a phase that nothing is for
 	for i, used := range f.usedDemands() {
 		if !used {
-			f.addDemand(blamed, i)
+			f.AddDemand(blamed, i)
 		}
 	}
 	for i, used := range f.usedPhases() {
 		if !used {
-			f.addCondition(blamed, &f.s.Phases[i].When)
+			f.AddCondition(blamed, &f.s.Phases[i].When)
 		}
 	}
 	for i := range f.s.Controls {

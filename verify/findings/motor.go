@@ -15,6 +15,7 @@ func (f *finder) motorFindings() {
 		}
 		f.safeMotor(i)
 		f.motorAtLossOfSignal(i)
+		f.motorStopsLate(i)
 	}
 }
 

@@ -5,11 +5,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/chain/where"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -20,34 +19,9 @@ const (
 	unevenShare                 = 0.05 // of the larger throw
 )
 
-// pair is a port part and its starboard partner.
-type pair struct{ port, starboard int }
-
-// pairs are the hinged parts that have the same name but for the side and the
-// same kind.
-func (f *finder) pairs() []pair {
-	var pairs []pair
-	for i := range f.s.Parts {
-		p := &f.s.Parts[i]
-		if p.Side != mixcore.Port || !hinged(p) {
-			continue
-		}
-		partner := slices.IndexFunc(f.s.Parts, func(q mixcore.Part) bool {
-			return q.Side == mixcore.Starboard && q.Kind == p.Kind && withoutSide(q.Name) == withoutSide(p.Name)
-		})
-		if partner >= 0 {
-			pairs = append(pairs, pair{port: i, starboard: partner})
-		}
-	}
-	return pairs
-}
-
-func withoutSide(name string) string {
-	words := strings.Fields(airframes.FoldName(name))
-	words = slices.DeleteFunc(words, func(w string) bool {
-		return w == "port" || w == "starboard" || w == "left" || w == "right"
-	})
-	return strings.Join(words, " ")
+// pairs are the hinged parts that have a partner on the other side.
+func (f *finder) pairs() []poses.Pair {
+	return slices.DeleteFunc(poses.Pairs(f.s), func(p poses.Pair) bool { return !hinged(&f.s.Parts[p.Port]) })
 }
 
 func (f *finder) pairFindings() {
@@ -61,8 +35,8 @@ func (f *finder) pairFindings() {
 
 // yLead reports a pair that shares a channel and is asked for what one channel
 // cannot do, and says whether it is one.
-func (f *finder) yLead(p pair) bool {
-	port, starboard := &f.s.Parts[p.port], &f.s.Parts[p.starboard]
+func (f *finder) yLead(p poses.Pair) bool {
+	port, starboard := &f.s.Parts[p.Port], &f.s.Parts[p.Starboard]
 	if port.Motion != mixcore.UpDown || len(port.Drives) != 1 || len(starboard.Drives) != 1 ||
 		port.Drives[0].Channel != starboard.Drives[0].Channel {
 		return false
@@ -75,14 +49,14 @@ func (f *finder) yLead(p pair) bool {
 	turn := func(part int) float64 {
 		return float64(high.Parts[part].Drives[0].Angle - low.Parts[part].Drives[0].Angle)
 	}
-	together := turn(p.port)*turn(p.starboard) > 0
+	together := turn(p.Port)*turn(p.Starboard) > 0
 	for i := range f.s.Channels[channel].Mix {
 		line := &f.s.Channels[channel].Mix[i]
 		if line.Op != mixcore.Add || line.Share == mixcore.Both(0) {
 			continue
 		}
 		d := &f.s.Demands[line.Demand]
-		if f.wantsOpposite(d, port.Kind) != together {
+		if f.wantsOpposite(d, port.Motion) != together {
 			continue // the Y-lead does what this demand wants
 		}
 		does, wants := "the same way", "opposite ways"
@@ -99,13 +73,13 @@ func (f *finder) yLead(p pair) bool {
 }
 
 // wantsOpposite says whether a demand is there to move a pair of parts opposite
-// ways: roll, and yaw on a V-tail.
-func (f *finder) wantsOpposite(d *mixcore.Demand, kind mixcore.Kind) bool {
-	switch c := &f.s.Controls[d.From]; c.Axis {
+// ways: roll, and yaw unless they are rudders, which it moves the same way.
+func (f *finder) wantsOpposite(d *mixcore.Demand, motion mixcore.Motion) bool {
+	switch f.s.Controls[d.From].Axis {
 	case mixcore.Roll:
 		return true
 	case mixcore.Yaw:
-		return kind == "v-tail"
+		return motion == mixcore.UpDown
 	}
 	return false
 }
@@ -124,26 +98,26 @@ func (f *finder) mirrored(in, into *mixcore.Input) {
 // image. The throw of each is its movement from rest, so that a sub-trim counts
 // for nothing. What several controls do together is looked at only where each
 // of them alone is even.
-func (f *finder) uneven(p pair, most int) {
-	r := f.partReach(p.port)
-	r.addAll(f.partReach(p.starboard))
-	controls := r.controls()
+func (f *finder) uneven(p poses.Pair, most int) {
+	r := f.PartReach(p.Port)
+	r.AddAll(f.PartReach(p.Starboard))
+	controls := r.Controls()
 	flip := 1.0 // the mirror image of UP is UP, of LEFT is RIGHT
-	if f.s.Parts[p.port].Motion == mixcore.LeftRight {
+	if f.s.Parts[p.Port].Motion == mixcore.LeftRight {
 		flip = -1
 	}
 	f.plan.Eval(&f.rest, f.out)
-	rest := [2]mixcore.Degrees{f.out.Parts[p.port].Angle, f.out.Parts[p.starboard].Angle}
+	rest := [2]mixcore.Degrees{f.out.Parts[p.Port].Angle, f.out.Parts[p.Starboard].Angle}
 	mirror := f.rest.Clone()
 	alone := make([]sighting, len(controls)) // by the control that is off rest
 	var several sighting
-	f.walk(controls, most/2, func(in *mixcore.Input, digits []int, moved int) {
+	f.Walk(controls, most/2, func(in *mixcore.Input, digits []int, moved int) {
 		f.left -= 2
 		f.plan.Eval(in, f.out)
-		port := float64(f.out.Parts[p.port].Angle - rest[0])
+		port := float64(f.out.Parts[p.Port].Angle - rest[0])
 		f.mirrored(in, &mirror)
 		f.plan.Eval(&mirror, f.out)
-		starboard := flip * float64(f.out.Parts[p.starboard].Angle-rest[1])
+		starboard := flip * float64(f.out.Parts[p.Starboard].Angle-rest[1])
 		apart := math.Abs(port - starboard)
 		if apart <= float64(unevenAngle)+mixcore.Hair || apart <= unevenShare*max(math.Abs(port), math.Abs(starboard)) {
 			return
@@ -166,21 +140,21 @@ func (f *finder) uneven(p pair, most int) {
 
 // unevenThrows says the numbers of the first pose, and only the poses of the
 // rest.
-func (f *finder) unevenThrows(p pair, at []sighting) {
+func (f *finder) unevenThrows(p poses.Pair, at []sighting) {
 	in := mixcore.Input{Position: at[0].position}
 	mirror := in.Clone()
 	f.mirrored(&in, &mirror)
 	message := "throws differ left and right: " + f.with(in.Position) + " "
 	if slices.Equal(in.Position, mirror.Position) {
-		message += f.movement(p.port, &in) + " and " + f.movement(p.starboard, &in)
+		message += f.movement(p.Port, &in) + " and " + f.movement(p.Starboard, &in)
 	} else {
-		message += f.movement(p.port, &in) + " and " + f.movement(p.starboard, &in) + "; the other way " +
-			f.movement(p.starboard, &mirror) + " and " + f.movement(p.port, &mirror)
+		message += f.movement(p.Port, &in) + " and " + f.movement(p.Starboard, &in) + "; the other way " +
+			f.movement(p.Starboard, &mirror) + " and " + f.movement(p.Port, &mirror)
 	}
 	for _, s := range at[1:] {
 		message += "; also uneven " + f.with(s.position)
 	}
-	f.warn(where.Part(f.m, p.port), codeUneven, message,
+	f.warn(where.Part(f.m, p.Port), codeUneven, message,
 		"compare their shares, end points and linkages or tables; measure both again if those are the same")
 }
 

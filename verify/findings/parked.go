@@ -95,7 +95,7 @@ func cannot(p *mixcore.Part, way string) string {
 
 // rolls says whether a roll stick bears on a part.
 func (f *finder) rolls(part int) bool {
-	for _, c := range f.partReach(part).controls() {
+	for _, c := range f.PartReach(part).Controls() {
 		if f.s.Controls[c].Kind == mixcore.AxisControl && f.s.Controls[c].Axis == mixcore.Roll {
 			return true
 		}

@@ -54,7 +54,7 @@ func (s *sighting) offer(in *mixcore.Input, moved int, amount float64) {
 // and shares what is left of the budget among those that remain.
 func (f *finder) survey() {
 	groups := f.groups()
-	size := func(g group) int { return f.combinations(g.reach.controls(), f.left) }
+	size := func(g group) int { return f.Combinations(g.reach.Controls(), f.left) }
 	slices.SortStableFunc(groups, func(a, b group) int { return cmp.Compare(size(a), size(b)) })
 	total := f.left / 2 // the other half is for pairs and climbs
 	for i := range groups {
@@ -64,10 +64,10 @@ func (f *finder) survey() {
 }
 
 func (f *finder) surveyGroup(g *group, most int) (spent int) {
-	controls := g.reach.controls()
+	controls := g.reach.Controls()
 	table := newOutputs(f, controls, len(g.channels), most)
 	extremes := make([][2]sighting, len(g.channels))
-	complete := f.walk(controls, most, func(in *mixcore.Input, digits []int, moved int) {
+	complete := f.Walk(controls, most, func(in *mixcore.Input, digits []int, moved int) {
 		f.look(g, in, moved)
 		spent++
 		for k, c := range g.channels {
@@ -109,7 +109,7 @@ func (f *finder) climb(g *group, controls []int, channel int, way float64, from 
 		before := best
 		for _, c := range controls {
 			keep := in.Position[c]
-			for _, at := range f.points[c] {
+			for _, at := range f.Points[c] {
 				in.Position[c] = at
 				f.look(g, &in, f.movedIn(in.Position))
 				f.left--
@@ -197,9 +197,9 @@ type outputs struct {
 func newOutputs(f *finder, controls []int, channels, most int) *outputs {
 	t := &outputs{controls: controls, channels: channels}
 	for _, c := range controls {
-		t.sizes = append(t.sizes, len(f.points[c]))
+		t.sizes = append(t.sizes, len(f.Points[c]))
 	}
-	if n := f.combinations(controls, most+1); n <= most {
+	if n := f.Combinations(controls, most+1); n <= most {
 		t.values = make([]float64, n*channels)
 	}
 	return t
