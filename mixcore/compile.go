@@ -63,6 +63,7 @@ func Compile(s Setup) (*Plan, []Fault) {
 		p.parts = append(p.parts, compiled)
 		p.drives += len(compiled.drives)
 	}
+	p.known = nil
 	if faults != nil {
 		return nil, faults
 	}

@@ -134,8 +134,8 @@ func TestChangeNamesWhatItCouldNotPlace(t *testing.T) {
 		t.Errorf("got %v, want the flaps", got)
 	}
 	parts[0].Place = mixcore.Placement{Aft: 80, AftSaid: true}
-	if got := changeOf(parts, down, down, up).Unplaced; len(got) != 1 || got[0] != 1 {
-		t.Errorf("got %v, want the starboard flap", got)
+	if got := changeOf(parts, down, down, up).Unplaced; len(got) != 2 {
+		t.Errorf("got %v, want both flaps: their place says nothing of their downwash", got)
 	}
 	if got := changeOf(parts, 0, 0, up).Unplaced; got != nil {
 		t.Errorf("got %v, want none", got)
