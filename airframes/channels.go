@@ -91,7 +91,7 @@ func (r *reader) readChannel(e channelEntry, index int) {
 		}
 	}
 	r.readMix(f.require("mix", "say what it is told, such as mix: roll"), f.pathOf("mix"), what, index)
-	if limit, ok := r.number(f.get("limit"), "limit of "+what, inPercent, 1, 150); ok {
+	if limit, ok := r.number(f.get("limit"), "limit of "+what, inTravel, 1, 150); ok {
 		channel.Limit = mixcore.Percent(limit)
 	}
 	if n := f.get("reversed"); n != nil {
@@ -145,7 +145,7 @@ func (r *reader) readFailsafe(f *fields, what string, channel *mixcore.Channel) 
 	u, high, low := inPercent, float64(mostOutput), -float64(mostOutput)
 	switch {
 	case wrong != nil && leadingDigits(trimSign(text)) == "":
-		r.fail(r.place(n), codeUnknownWord, r.suggestion(text, []string{"hold"}, ""), "failsafe of %s is %s, want %s", what, quoted(text), want)
+		r.fail(r.place(n), codeUnknownWord, r.meantFailsafe(text), "failsafe of %s is %s, want %s", what, quoted(text), want)
 		return
 	case wrong == nil && suffix == "":
 		r.fail(r.place(n), codeBadUnit, "write "+plainNumber(value)+"% or "+plainNumber(value)+" µs, whichever it is", "failsafe of %s is %s without a unit, want %s", what, quoted(text), want)
@@ -168,6 +168,17 @@ func (r *reader) readFailsafe(f *fields, what string, channel *mixcore.Channel) 
 		return
 	}
 	channel.Failsafe = mixcore.Failsafe{Output: mixcore.Percent(output)}
+}
+
+// meantFailsafe is the hint for a word other than hold.
+func (r *reader) meantFailsafe(text string) string {
+	switch FoldName(text) {
+	case "off", "stop", "stopped", "cut", "idle", "closed", "min", "low":
+		return "say the output that stops the motor, usually -100%"
+	case "neutral", "centre", "center", "centred", "none":
+		return "say the output, such as 0%"
+	}
+	return r.suggestion(text, []string{"hold"}, "")
 }
 
 func trimSign(text string) string {

@@ -1,10 +1,10 @@
 package airframes
 
 import (
+	"gopkg.in/yaml.v3"
+
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
-
-	"gopkg.in/yaml.v3"
 )
 
 // A condition is parsed by recursive descent over its words:
@@ -13,6 +13,7 @@ import (
 //	conjunction = negation { "and" negation }
 //	negation = "not" negation | "(" condition ")" | test
 //	test = [ "in" ] PHASE | CONTROL "is" [ "not" ] predicate
+//	     | CONTROL POSITION { "or" POSITION } | POSITION CONTROL
 //
 // with the predicates in condition_predicates.go. Names end at a word that no
 // name may hold, so that nothing needs quotes.
@@ -34,6 +35,7 @@ type conditionScope struct {
 	phases   *names
 	setup    *mixcore.Setup
 	before   int // only phases of a smaller index may be named
+	closest  func(name string, among []string) (string, bool)
 }
 
 // conditionProblem is a problem at a part of the text, in bytes.
@@ -55,7 +57,7 @@ func parseCondition(text string, scope *conditionScope) (*mixcore.Condition, []c
 	}
 	p.tokens = tokensOf(text)
 	if len(p.tokens) == 0 {
-		p.fail(0, len(text), codeBadCondition, hintCondition, "the condition is empty")
+		p.fail(0, len(text), codeBadCondition, p.example(), "the condition is empty")
 		return nil, p.problems
 	}
 	condition := p.condition()
@@ -133,7 +135,7 @@ func (r *reader) condition(n *yaml.Node, what string, before int) (*mixcore.Cond
 		r.wrongKind(n, what, "a condition, such as rate switch is high")
 		return nil, false
 	}
-	condition, problems := parseCondition(n.Value, &conditionScope{&r.controls, &r.phases, r.setup, before})
+	condition, problems := parseCondition(n.Value, &conditionScope{&r.controls, &r.phases, r.setup, before, r.closest})
 	for _, p := range problems {
 		r.fail(r.inside(n, p.from, p.length), p.code, p.hint, "%s", p.message)
 	}
@@ -160,7 +162,7 @@ func (m *Model) ParseCondition(text string) (mixcore.Condition, []diag.Problem) 
 	for i, ph := range m.Setup.Phases {
 		phases.put(ph.Name, i)
 	}
-	condition, found := parseCondition(text, &conditionScope{&controls, &phases, &m.Setup, len(m.Setup.Phases)})
+	condition, found := parseCondition(text, &conditionScope{&controls, &phases, &m.Setup, len(m.Setup.Phases), diag.Closest})
 	if len(found) == 0 {
 		return *condition, nil
 	}

@@ -24,12 +24,15 @@ func (p *conditionParser) test() mixcore.Condition {
 			p.ends("a control or phase")
 			return mixcore.Condition{}
 		}
-		p.fail(t.from, t.to-t.from, codeBadCondition, hintCondition, "%s stands where a control or phase should", quoted(t.text))
+		p.fail(t.from, t.to-t.from, codeBadCondition, p.example(), "%s stands where a control or phase should", quoted(t.text))
 		p.lost = true
 		return mixcore.Condition{}
 	}
-	if inPhase || !p.takeIs() {
+	if inPhase {
 		return p.phase(subject)
+	}
+	if !p.takeIs() {
+		return p.phaseOrPair(subject)
 	}
 	control, known := p.control(subject)
 	negated := p.take("not")
@@ -65,11 +68,15 @@ func (p *conditionParser) unknownPhase(name words) {
 	if scope.phases.absent {
 		return
 	}
-	if best, ok := diag.Closest(name.text, slices.Concat(p.offered, scope.phases.list, scope.controls.list)); ok {
+	if hint := p.wouldRead(name.text); hint != "" {
+		p.failAt(name, codeBadCondition, hint, "%s is no phase, and does not say in words where a control stands", quoted(name.text))
+		return
+	}
+	if best, ok := scope.closest(name.text, slices.Concat(p.offered, scope.phases.list, scope.controls.list)); ok {
 		p.failAt(name, codeUnknownName, "did you mean \""+best+"\"?", "the condition names %s, which no phase is called", quoted(name.text))
 		return
 	}
-	hint := hintCondition
+	hint := p.example()
 	if len(scope.phases.list) > 0 {
 		hint = "there is " + listed(scope.phases.list, "and")
 	}
@@ -99,7 +106,7 @@ func (p *conditionParser) control(name words) (index int, known bool) {
 		p.failAt(name, codeBadCondition, "write the phase alone: "+name.text, "%s is a phase, which is in force or not", quoted(name.text))
 	case !scope.controls.absent:
 		hint := "there is " + listed(scope.controls.list, "and")
-		if best, ok := diag.Closest(name.text, scope.controls.list); ok {
+		if best, ok := scope.closest(name.text, scope.controls.list); ok {
 			hint = "did you mean \"" + best + "\"?"
 		}
 		p.failAt(name, codeUnknownName, hint, "the condition looks at %s, which no control is called", quoted(name.text))
@@ -230,7 +237,7 @@ func (p *conditionParser) positions(control int, known bool) mixcore.Condition {
 	first := p.name()
 	if first.text == "" {
 		if t, more := p.peek(); more {
-			p.fail(t.from, t.to-t.from, codeBadCondition, hintCondition, "%s stands where a position should", quoted(t.text))
+			p.fail(t.from, t.to-t.from, codeBadCondition, p.example(), "%s stands where a position should", quoted(t.text))
 			p.lost = true
 			return mixcore.Condition{}
 		}
@@ -315,7 +322,7 @@ func (p *conditionParser) unknownPosition(name words, c mixcore.Control) {
 		p.failAt(name, codeUnknownName, "write "+exampleTest(c.Name, c), "%s has no position %s: it has none with a name", quoted(c.Name), quoted(name.text))
 	default:
 		hint := "it has " + listed(there, "and")
-		if best, ok := diag.Closest(name.text, there); ok {
+		if best, ok := p.scope.closest(name.text, there); ok {
 			hint = "did you mean \"" + best + "\"?"
 		}
 		p.failAt(name, codeUnknownName, hint, "%s has no position %s", quoted(c.Name), quoted(name.text))

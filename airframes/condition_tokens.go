@@ -57,7 +57,7 @@ func (p *conditionParser) failAt(w words, code, hint, format string, args ...any
 // ends reports that the condition ends too early.
 func (p *conditionParser) ends(want string) {
 	last := p.tokens[max(p.pos-1, 0)]
-	p.fail(last.from, last.to-last.from, codeBadCondition, hintCondition, "the condition ends after %s, want %s", quoted(p.text[last.from:last.to]), want)
+	p.fail(last.from, last.to-last.from, codeBadCondition, p.example(), "the condition ends after %s, want %s", quoted(p.text[last.from:last.to]), want)
 	p.lost = true
 }
 

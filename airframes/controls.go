@@ -26,9 +26,12 @@ const wantControl = "roll, pitch, yaw, lever, a list of switch positions, or set
 // readControls reads the section controls. Trims come right behind their axes.
 func (r *reader) readControls(section *yaml.Node) {
 	r.controls.absent = !readable(section) || section.Kind != yaml.MappingNode
-	for _, e := range r.entries(section, "controls", "controls", maxControls) {
+	for _, e := range r.namedEntries(section, "controls", "controls", maxControls) {
 		index := r.addControl(e.name, e.at)
 		r.readControl(e, index)
+		if c := r.setup.Controls[index]; c.Kind == mixcore.AxisControl {
+			r.checkAxisInName(c.Name, "control "+quoted(c.Name), c.Axis, e.at)
+		}
 	}
 }
 
@@ -65,7 +68,7 @@ func (r *reader) shortControl(n *yaml.Node, what string, index int) {
 		r.setup.Controls[index].Kind = mixcore.LeverControl
 	default:
 		among := append(slices.Clone(axisWords), "lever")
-		hint := r.suggestion(text, among, "a switch is written as a list: [low, high]")
+		hint := r.meant(text, among, "a switch is written as a list: [low, high]")
 		r.fail(r.place(n), codeUnknownWord, hint, "%s is %s, want %s", what, quoted(text), wantControl)
 	}
 }
@@ -87,7 +90,11 @@ func (r *reader) longControl(e entry, what string, index int) {
 	default:
 		r.fail(e.at, codeMissingKey, "say axis: roll, lever: {} or switch: [low, high]", `%s has no "axis", "lever" or "switch"`, what)
 	}
-	r.model.ControlAka[index] = r.aka(&f, &r.controls, index)
+	var at []diag.Place
+	r.model.ControlAka[index], at = r.aka(&f, &r.controls, index)
+	for i, name := range r.model.ControlAka[index] {
+		r.checkAxisInName(name, what, r.setup.Controls[index].Axis, at[i])
+	}
 	if !f.given("trim") {
 		return
 	}
@@ -115,13 +122,13 @@ func (r *reader) readTrim(of *fields, what string, axisIndex int) {
 	}
 	size, reversed, ok := 0.0, false, false
 	if value.Kind == yaml.ScalarNode {
-		size, ok = r.number(value, "trim of "+what, inPercent, 0, 100)
+		size, ok = r.number(value, "trim of "+what, inTravel, 0, 100)
 	} else {
 		f, isFields := r.fields(value, at, of.pathOf("trim"), "trim of "+what, "range", "name", "reversed")
 		if !isFields {
 			return
 		}
-		size, ok = r.number(f.require("range", "say how much full trim adds, such as range: 20%"), "range of the trim of "+what, inPercent, 0, 100)
+		size, ok = r.number(f.require("range", "say how much full trim adds, such as range: 20%"), "range of the trim of "+what, inTravel, 0, 100)
 		if n := f.get("name"); n != nil {
 			if said, ok := r.plainName(n, "name of the trim of "+what); ok {
 				name, at = said, r.place(n)
@@ -138,6 +145,9 @@ func (r *reader) readTrim(of *fields, what string, axisIndex int) {
 		r.fail(at, codeDuplicateName, fmt.Sprintf("give this one a name: trim: {range: %s%%, name: second %s}", plainNumber(size), name),
 			"another control is called %s", quoted(name))
 		return
+	}
+	if at != of.placeOf("trim") {
+		r.checkTrimName(name, what, axis, at)
 	}
 	index := r.addControl(name, at)
 	r.setup.Controls[index].Kind, r.setup.Controls[index].Axis = mixcore.TrimControl, axis
@@ -164,11 +174,12 @@ func (r *reader) readLever(f *fields, what string, index int) {
 	detents := newNames("detent", FoldName)
 	var found []mixcore.Detent
 	places := map[string]diag.Place{}
-	for _, e := range r.entries(n, f.pathOf("lever"), "lever of "+what, maxDetents) {
+	for _, e := range r.namedEntries(n, f.pathOf("lever"), "lever of "+what, maxDetents) {
 		r.add(&detents, e.name, len(found), e.at)
 		if at, ok := r.number(e.value, "detent "+quoted(e.name), inPercent, 0, 100); ok {
 			found = append(found, mixcore.Detent{Name: e.name, At: mixcore.Percent(at)})
 			places[e.name] = r.place(e.value)
+			r.checkDetent(found[len(found)-1], e.at)
 		}
 	}
 	slices.SortStableFunc(found, func(a, b mixcore.Detent) int {
@@ -201,6 +212,7 @@ func (r *reader) readSwitch(n *yaml.Node, what string, index int) {
 			continue
 		}
 		r.add(&positions, name, len(positions.list), r.place(item))
+		r.checkPosition(name, what, r.place(item))
 	}
 	if len(items) == 1 {
 		r.fail(r.place(n), codeOutOfRange, "a switch rests at its first position; name the other one too", "%s has 1 position, want 2 to 6", what)

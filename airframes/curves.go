@@ -14,7 +14,7 @@ import (
 // The fewest and most points of a curve.
 const (
 	fewestCurvePoints = 2
-	mostCurvePoints   = 17
+	mostCurvePoints   = 33
 )
 
 // pointEntry is a point of a curve or measured table, with where it stands.
@@ -97,7 +97,7 @@ func (r *reader) readCurve(f *fields, what string, control mixcore.Control, inde
 		return
 	}
 	if len(points) < fewestCurvePoints {
-		r.fail(f.placeOf("curve"), codeOutOfRange, "", "curve of %s has 1 point, want 2 to 17", what)
+		r.fail(f.placeOf("curve"), codeOutOfRange, "", "curve of %s has 1 point, want %d to %d", what, fewestCurvePoints, mostCurvePoints)
 		return
 	}
 	if points[0].X != low || points[len(points)-1].X != 100 {
@@ -132,7 +132,7 @@ func (r *reader) readValues(f *fields, what string, control mixcore.Control, ind
 		return
 	}
 	values, said := make([]mixcore.Percent, len(control.Positions)), make([]bool, len(control.Positions))
-	for _, e := range r.entries(n, f.pathOf("values"), "values of "+what, maxControls) {
+	for _, e := range r.namedEntries(n, f.pathOf("values"), "values of "+what, maxControls) {
 		i := slices.IndexFunc(control.Positions, func(p string) bool { return FoldName(p) == FoldName(e.name) })
 		switch {
 		case i < 0:

@@ -2,6 +2,7 @@ package airframes
 
 import (
 	"fmt"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -12,7 +13,7 @@ import (
 // readDemands reads the section demands.
 func (r *reader) readDemands(section *yaml.Node) {
 	r.demands.absent = !readable(section) || section.Kind != yaml.MappingNode
-	for i, e := range r.entries(section, "demands", "demands", maxDemands) {
+	for i, e := range r.namedEntries(section, "demands", "demands", maxDemands) {
 		full := mixcore.Rate{Throw: mixcore.Both(100)}
 		r.setup.Demands = append(r.setup.Demands, mixcore.Demand{Name: e.name, From: unresolved, Rates: []mixcore.Rate{full}, Trim: mixcore.NoTrim})
 		r.model.Places.Demands = append(r.model.Places.Demands, e.at)
@@ -60,7 +61,11 @@ func (r *reader) readDemand(e entry, index int) {
 // demandFrom resolves the control that a demand comes from; its kind is 0 if
 // there is none.
 func (r *reader) demandFrom(n *yaml.Node, what string, index int) (mixcore.Control, bool) {
-	name, ok := r.text(n, what, "a control, or settings such as {from: roll stick}")
+	if n != nil && n.Kind != yaml.ScalarNode {
+		r.wrongKind(n, "from of "+what, "a control")
+		return mixcore.Control{}, false
+	}
+	name, ok := r.plainName(n, "from of "+what)
 	if !ok {
 		return mixcore.Control{}, false
 	}
@@ -147,7 +152,7 @@ func (r *reader) leaveTrimOut(f *fields, what string, control mixcore.Control, i
 	text, ok := r.text(n, "trim of "+what, "no")
 	switch {
 	case !ok:
-	case text != "no" && text != "false":
+	case !strings.EqualFold(text, "no") && !strings.EqualFold(text, "false"):
 		r.fail(r.place(n), codeUnknownWord, "the size of the trim is said where the axis is", "trim of %s is %s, want no", what, quoted(text))
 	case control.Kind != 0 && control.Kind != mixcore.AxisControl:
 		r.fail(f.placeOf("trim"), codeNotTogether, "take it away", "%s leaves a trim out, but only an axis has one", what)

@@ -35,6 +35,9 @@ var hostile = map[string]struct {
 	"many nots":            {"phases: {b: " + strings.Repeat("not ", 400) + "a}", "missing-key"},
 	"one long line":        {"a: [" + strings.Repeat("b,", 50_000) + "]", "unknown-key"},
 	"tabs":                 {strings.Repeat("\ta: b\n", 10_000), "tab-indentation"},
+	"quotes":               {numbered("a%d: \"\n", 10_000), "quote"},
+	"long names":           {longNames(15) + "demands:\n" + numbered("  d%d: z\n", 100), "unknown-name"},
+	"many names":           {manyNames(64, 16) + "demands:\n" + numbered("  d%d: brown gadgets aplentyy %[1]d\n", 100), "unknown-name"},
 	"documents":            {strings.Repeat("---\n", 10_000), "several-documents"},
 	"carriage returns":     {strings.Repeat("a: b\r", 10_000), "not-plain-text"},
 	"line separators":      {"a: b\u2028c: d\n", "not-plain-text"},
@@ -56,6 +59,29 @@ func stairs(steps int) string {
 		text.WriteString(strings.Repeat(" ", i) + "a:\n")
 	}
 	return text.String()
+}
+
+// longNames is a file with a control that has so many further names of 10,000
+// characters.
+func longNames(count int) string {
+	text := "hingeline: 1\nname: x\ncontrols:\n  stick: {axis: roll, aka: ["
+	for i := range count {
+		text += fmt.Sprintf("b%d%s, ", i, strings.Repeat("x", 10_000))
+	}
+	return text + "c]}\n"
+}
+
+// manyNames is a file with so many controls that have so many further names.
+func manyNames(controls, names int) string {
+	text := "hingeline: 1\nname: x\ncontrols:\n"
+	for i := range controls {
+		text += fmt.Sprintf("  stick %d: {axis: roll, aka: [", i)
+		for j := range names {
+			text += fmt.Sprintf("brown gadgets aplenty %d, ", i*names+j)
+		}
+		text += fmt.Sprintf("brown thing %d]}\n", i)
+	}
+	return text
 }
 
 func numbered(format string, count int) string {
@@ -120,6 +146,10 @@ func checkProblems(t rapid.TB, text []byte, model *airframes.Model, problems []d
 		if _, ok := diag.Explain(p.Code); !ok {
 			t.Errorf("%q is not explained", p.Code)
 		}
+		const longest = 1000
+		if len([]rune(p.Message)) > longest || len([]rune(p.Hint)) > longest {
+			t.Errorf("a message of %d and a hint of %d characters", len([]rune(p.Message)), len([]rune(p.Hint)))
+		}
 		if p.Message == "" || p.File != "f" {
 			t.Errorf("without message or file: %+v", p)
 		}
@@ -145,5 +175,26 @@ func TestProblemsOfHostileFilesHoldTogether(t *testing.T) {
 			model, problems := airframes.Load("f", []byte(c.text))
 			checkProblems(t, []byte(c.text), model, problems)
 		})
+	}
+}
+
+// A suggestion costs a look at every name; beyond a few thousand looks there
+// are no more of them.
+func TestLoadStopsSuggestingWhereItCostsTooMuch(t *testing.T) {
+	suggested := func(mistakes int) (count int) {
+		_, problems := airframes.Load("f", []byte(manyNames(64, 15)+"demands:\n"+numbered("  d%d: brown gadget aplenty 7\n", mistakes)))
+		for _, p := range problems {
+			if strings.HasPrefix(p.Hint, "did you mean") {
+				count++
+			}
+		}
+		return count
+	}
+	const few, many, most = 5, 120, 20
+	if got := suggested(few); got < few {
+		t.Errorf("%d suggestions for %d mistakes", got, few)
+	}
+	if got := suggested(many); got > most {
+		t.Errorf("%d suggestions for %d mistakes, want at most %d", got, many, most)
 	}
 }

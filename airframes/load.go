@@ -61,7 +61,7 @@ func (r *reader) readFile(root *yaml.Node) {
 		return
 	}
 	f, ok := r.fields(root, diag.Place{File: r.source.Name, Line: 1}, "", "the airframe", "hingeline", "name", "about", "mass_kg",
-		"still_deg", "script", "controls", "phases", "demands", "channels", "surfaces", "wheels", "motors", "extras")
+		"still_deg", "airspeed_ms", "wing", "script", "controls", "phases", "demands", "channels", "surfaces", "wheels", "motors", "extras")
 	if !ok {
 		return
 	}
@@ -97,7 +97,7 @@ func (r *reader) versionFits(f *fields) bool {
 	return false
 }
 
-// The longest texts, in characters, and the heaviest model, in kilograms.
+// The longest texts, in characters, and what a model as a whole may be.
 const (
 	longestTitle  = 80
 	longestAbout  = 2000
@@ -105,7 +105,9 @@ const (
 	lightest      = 0.001
 	heaviest      = 500
 	smallestStill = 0.001
-	largestStill  = 10
+	largestStill  = 2
+	slowestAir    = 0.1 // metres a second
+	fastestAir    = 200
 )
 
 // readHead reads what is said about the model as a whole.
@@ -128,6 +130,10 @@ func (r *reader) readHead(f *fields) {
 	if still, ok := r.number(f.get("still_deg"), "still_deg", inDegrees, smallestStill, largestStill); ok {
 		r.model.Still = mixcore.Degrees(still)
 	}
+	if speed, ok := r.number(f.get("airspeed_ms"), "airspeed_ms", inSpeed, slowestAir, fastestAir); ok {
+		r.model.AirspeedMs = speed
+	}
+	r.readWing(f)
 	if n := f.get("script"); n != nil {
 		items := []*yaml.Node{n}
 		if n.Kind != yaml.ScalarNode {

@@ -59,10 +59,10 @@ var (
 )
 
 func TestLoadReadsTheHead(t *testing.T) {
-	text := "script: [one.feature, ../two.feature]\nabout: |\n  Two\n  lines.\nstill_deg: 0.25°\nmass_kg: 3.2\n" + small(aileron)
+	text := "script: [one.feature, ../two.feature]\nabout: |\n  Two\n  lines.\nstill_deg: 0.25°\nmass_kg: 3.2\nairspeed_ms: 16.5 m/s\n" + small(aileron)
 	m := read(t, text)
-	if m.Name != "Fennel" || m.Setup.Name != "Fennel" || m.About != "Two lines." || m.Still != 0.25 || m.MassKg != 3.2 {
-		t.Errorf("got %q, %q, %q, %v, %v", m.Name, m.Setup.Name, m.About, m.Still, m.MassKg)
+	if m.Name != "Fennel" || m.Setup.Name != "Fennel" || m.About != "Two lines." || m.Still != 0.25 || m.MassKg != 3.2 || m.AirspeedMs != 16.5 {
+		t.Errorf("got %q, %q, %q, %v, %v, %v", m.Name, m.Setup.Name, m.About, m.Still, m.MassKg, m.AirspeedMs)
 	}
 	if want := []string{"one.feature", "../two.feature"}; !slices.Equal(m.Scripts, want) {
 		t.Errorf("got scripts %q, want %q", m.Scripts, want)
@@ -71,7 +71,7 @@ func TestLoadReadsTheHead(t *testing.T) {
 		t.Error("want the source and the plan")
 	}
 	m = read(t, small(aileron))
-	if m.Still != airframes.DefaultStill || m.MassKg != 0 || m.About != "" || m.Scripts != nil {
+	if m.Still != airframes.DefaultStill || m.MassKg != 0 || m.AirspeedMs != 0 || m.Setup.Wing != nil || m.About != "" || m.Scripts != nil {
 		t.Errorf("where nothing is said: got %v, %v, %q, %q", m.Still, m.MassKg, m.About, m.Scripts)
 	}
 }
@@ -99,12 +99,13 @@ func TestLoadReadsControls(t *testing.T) {
 func TestLoadReadsDemands(t *testing.T) {
 	full := []mixcore.Rate{{Throw: mixcore.Both(100)}}
 	for text, want := range map[string]mixcore.Demand{
-		"roll stick":                   {From: 0, Rates: full, Trim: 1, TrimRange: 8},
-		"Roll-Stick":                   {From: 0, Rates: full, Trim: 1, TrimRange: 8},
-		"{from: elevator stick}":       {From: 2, Rates: full, Trim: 3, TrimRange: -12},
-		"{from: roll stick, trim: no}": {From: 0, Rates: full, Trim: mixcore.NoTrim},
-		"yaw stick":                    {From: 4, Rates: full, Trim: mixcore.NoTrim},
-		"{from: throttle, throw: 90 %, expo: -30}":                        {From: 5, Rates: []mixcore.Rate{{Throw: mixcore.Both(90), Expo: -30}}, Trim: mixcore.NoTrim},
+		"roll stick":                               {From: 0, Rates: full, Trim: 1, TrimRange: 8},
+		"Roll-Stick":                               {From: 0, Rates: full, Trim: 1, TrimRange: 8},
+		"{from: elevator stick}":                   {From: 2, Rates: full, Trim: 3, TrimRange: -12},
+		"{from: roll stick, trim: no}":             {From: 0, Rates: full, Trim: mixcore.NoTrim},
+		"{from: roll stick, trim: No}":             {From: 0, Rates: full, Trim: mixcore.NoTrim},
+		"yaw stick":                                {From: 4, Rates: full, Trim: mixcore.NoTrim},
+		"{from: throttle, throw: 90 %, expo: -30}": {From: 5, Rates: []mixcore.Rate{{Throw: mixcore.Both(90), Expo: -30}}, Trim: mixcore.NoTrim},
 		"{from: yaw stick, throw: {left: 70%, right: 55%}}":               {From: 4, Rates: []mixcore.Rate{{Throw: mixcore.Sides{Plus: 55, Minus: 70}}}, Trim: mixcore.NoTrim},
 		"{from: pitch stick, trim: no, throw: {forward: 55%, back: 70%}}": {From: 2, Rates: []mixcore.Rate{{Throw: mixcore.Sides{Plus: 70, Minus: 55}}}, Trim: mixcore.NoTrim},
 		"{from: throttle, throw: {plus: 1%, minus: 2%}}":                  {From: 5, Rates: []mixcore.Rate{{Throw: mixcore.Sides{Plus: 1, Minus: 2}}}, Trim: mixcore.NoTrim},
@@ -127,14 +128,18 @@ func TestLoadReadsChannels(t *testing.T) {
 	hold := mixcore.Failsafe{Hold: true}
 	whole := []mixcore.MixLine{{Op: mixcore.Add, Demand: 0, Share: mixcore.Both(100)}}
 	for text, edit := range map[string]func(c *mixcore.Channel){
-		"roll":                         func(c *mixcore.Channel) {},
-		"{mix: ROLL}":                  func(c *mixcore.Channel) {},
-		"{mix: [roll]}":                func(c *mixcore.Channel) {},
-		"{mix: [{add: roll}]}":         func(c *mixcore.Channel) {},
-		"{name: wing, mix: roll}":      func(c *mixcore.Channel) { c.Name = "wing" },
-		"{mix: roll, reversed: true}":  func(c *mixcore.Channel) { c.Reversed = true },
-		"{mix: roll, limit: 150%}":     func(c *mixcore.Channel) { c.Limit = 150 },
-		"{mix: roll, end_points: 90%}": func(c *mixcore.Channel) { c.EndPoints = mixcore.Both(90) },
+		"roll":                                               func(c *mixcore.Channel) {},
+		"{mix: ROLL}":                                        func(c *mixcore.Channel) {},
+		"{mix: [roll]}":                                      func(c *mixcore.Channel) {},
+		"{mix: [{add: roll}]}":                               func(c *mixcore.Channel) {},
+		"{name: wing, mix: roll}":                            func(c *mixcore.Channel) { c.Name = "wing" },
+		"{mix: roll, reversed: Yes}":                         func(c *mixcore.Channel) { c.Reversed = true },
+		"{mix: roll, reversed: NO}":                          func(c *mixcore.Channel) {},
+		"{mix: roll, reversed: 'yes'}":                       func(c *mixcore.Channel) { c.Reversed = true },
+		"{mix: roll, reversed: True}":                        func(c *mixcore.Channel) { c.Reversed = true },
+		"{mix: roll, reversed: true}":                        func(c *mixcore.Channel) { c.Reversed = true },
+		"{mix: roll, limit: 150%}":                           func(c *mixcore.Channel) { c.Limit = 150 },
+		"{mix: roll, end_points: 90%}":                       func(c *mixcore.Channel) { c.EndPoints = mixcore.Both(90) },
 		"{mix: roll, end_points: {minus: 95%, plus: 80%}}":   func(c *mixcore.Channel) { c.EndPoints = mixcore.Sides{Plus: 80, Minus: 95} },
 		"{mix: roll, sub_trim: -2.5%}":                       func(c *mixcore.Channel) { c.SubTrim = -2.5 },
 		"{mix: roll, slow: 2 s}":                             func(c *mixcore.Channel) { c.Slow = 2 },
@@ -205,6 +210,40 @@ func TestLoadReadsParts(t *testing.T) {
 			t.Errorf("%s: got\n%+v\nwant\n%+v", text, got, want)
 		}
 	}
+}
+
+func TestLoadReadsWhereThingsAre(t *testing.T) {
+	for text, want := range map[string]mixcore.Placement{
+		"surfaces: {port v-tail: {channel: 1, measured: {100%: 20° down}, aft_mm: 900, up_mm: -60 mm, tilt_deg: -38°}}": {
+			Aft: 900, Up: -60, Tilt: -38, AftSaid: true, UpSaid: true, TiltSaid: true},
+		"surfaces: {rudder: {channel: 1, measured: {100%: 20° left}, tilt_deg: 0, aft_mm: 0}}": {TiltSaid: true, AftSaid: true},
+		"surfaces: {rudder: {channel: 1, measured: {100%: 20° left}}}":                         {},
+		"motors: {port motor: {channel: 1, out_mm: 300, aft_mm: -120.5, up_mm: 20}}":           {Out: 300, Aft: -120.5, Up: 20, OutSaid: true, AftSaid: true, UpSaid: true},
+		"motors: {motor: {channel: 1, out_mm: 0}}":                                             {OutSaid: true},
+		"extras: {drag rudder: {channel: 1, side: left, out_mm: 900 mm, up_mm: 0}}":            {Out: 900, OutSaid: true, UpSaid: true},
+	} {
+		m := read(t, small(text+"\n"))
+		if got := m.Setup.Parts[0].Place; got != want {
+			t.Errorf("%s: got %+v, want %+v", text, got, want)
+		}
+	}
+	m := read(t, small("extras: {Port Drag-Rudder: {channel: 1}}\nwing: {span_mm: 1800.5, root_chord_mm: 260 mm, tip_chord_mm: 200}\n"))
+	if p := m.Setup.Parts[0]; p.Kind != "drag rudder" || p.Motion != mixcore.OutIn || p.Side != mixcore.Port {
+		t.Errorf("got a drag rudder %+v", p)
+	}
+	if want := (mixcore.Wing{Span: 1800.5, RootChord: 260, TipChord: 200}); m.Setup.Wing == nil || *m.Setup.Wing != want {
+		t.Errorf("got wing %+v, want %+v", m.Setup.Wing, want)
+	}
+}
+
+// A surface of the wing may be as large as the wing, and one of the tail any
+// size.
+func TestLoadTakesSurfacesUpToTheSizeOfTheWing(t *testing.T) {
+	const wing = "wing: {span_mm: 1000, root_chord_mm: 100, tip_chord_mm: 50}\n"
+	for _, size := range []string{"chord_mm: 75, span_mm: [0, 500]", "chord_mm: 100", "span_mm: [499, 500]", "chord_mm: 55, span_mm: [400, 500]"} {
+		read(t, wing+small("surfaces: {flap: {channel: 1, "+size+", measured: {100%: 20° down}}}\n"))
+	}
+	read(t, wing+small("surfaces: {elevator: {channel: 1, chord_mm: 300, span_mm: [0, 501], measured: {100%: 20° down}}}\n"))
 }
 
 func TestLoadPutsPartsInOrderOfTheirSections(t *testing.T) {

@@ -122,8 +122,21 @@ func (f *fields) apart(keys ...string) string {
 type entry struct {
 	name  string // as written, white space tidied
 	at    diag.Place
+	key   *yaml.Node
 	value *yaml.Node
 	path  string
+}
+
+// namedEntries is entries where the keys are names: those that YAML does not
+// take as text need quotes.
+func (r *reader) namedEntries(n *yaml.Node, path, what string, most int) []entry {
+	all := r.entries(n, path, what, most)
+	for _, e := range all {
+		if e.key.Style == 0 && (e.key.Tag == "!!bool" || isNull(e.key)) {
+			r.needsNoQuotes(e.key)
+		}
+	}
+	return all
 }
 
 // entries reads a mapping whose keys the person chooses.
@@ -154,7 +167,7 @@ func (r *reader) entries(n *yaml.Node, path, what string, most int) []entry {
 			break
 		}
 		seen[key.Value] = true
-		e := entry{name: tidy(key.Value), at: r.place(key), value: value, path: path + "." + key.Value}
+		e := entry{name: tidy(key.Value), at: r.place(key), key: key, value: value, path: path + "." + key.Value}
 		r.record(e.path, key)
 		all = append(all, e)
 	}

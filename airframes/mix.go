@@ -24,6 +24,10 @@ func (r *reader) readMix(n *yaml.Node, path, what string, index int) {
 		return
 	}
 	for i, item := range items {
+		if i > 0 && r.torn(items[i-1], item) {
+			r.tornNumber(items[i-1], item)
+			continue
+		}
 		linePath := fmt.Sprintf("%s.%d", path, i)
 		r.record(linePath, item)
 		r.model.Places.Mix[index] = append(r.model.Places.Mix[index], r.place(item))
@@ -64,7 +68,7 @@ func (r *reader) readLine(n *yaml.Node, path, what string) mixcore.MixLine {
 	default:
 		r.fail(f.at, codeMissingKey, "say add, fixed, scale_by or replace_with", "a mix line of %s does not say what it does", what)
 	}
-	if f.given("share") && op != "add" {
+	if f.given("share") && op != "add" && op != "" {
 		r.fail(f.placeOf("share"), codeNotTogether, "", `a mix line of %s has "share" without "add"`, what)
 	}
 	line.When = r.when(&f)
@@ -82,7 +86,7 @@ func (r *reader) shortLine(n *yaml.Node, what string) mixcore.MixLine {
 
 // lineDemand resolves the demand of a line.
 func (r *reader) lineDemand(n *yaml.Node, subject string) int {
-	name, ok := r.text(n, subject, "a demand")
+	name, ok := r.plainName(n, subject)
 	if !ok {
 		return unresolved
 	}

@@ -8,11 +8,12 @@ import (
 // Model is an airframe file, read: the set-up as arithmetic, with the names,
 // places and remarks that people need around it.
 type Model struct {
-	Name    string
-	About   string          // a sentence or two, may be empty
-	MassKg  float64         // 0 if not said
-	Still   mixcore.Degrees // movements below this count as still
-	Scripts []string        // as written under script:, relative to the airframe file
+	Name       string
+	About      string          // a sentence or two, may be empty
+	MassKg     float64         // 0 if not said
+	AirspeedMs float64         // metres a second, at which roll rate and servo loads are stated; 0 if not said
+	Still      mixcore.Degrees // movements below this count as still
+	Scripts    []string        // as written under script:, relative to the airframe file
 
 	Setup mixcore.Setup
 	Plan  *mixcore.Plan

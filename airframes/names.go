@@ -53,6 +53,9 @@ func CheckName(name string) (message, hint string) {
 			return fmt.Sprintf("%s holds %q, which no name may", quoted(name), r), "a name holds letters, digits, spaces and -"
 		}
 	}
+	if message, hint := mixedAlphabets(name); message != "" {
+		return message, hint
+	}
 	for _, word := range strings.Fields(FoldName(name)) {
 		if slices.Contains(reservedWords, word) {
 			return fmt.Sprintf("%s holds the word %q, which sentences need", quoted(name), word), "say it in other words"
@@ -60,6 +63,9 @@ func CheckName(name string) (message, hint string) {
 	}
 	return "", ""
 }
+
+// codeReserved is of names that sentences need.
+const codeReserved = "reserved-word"
 
 // names are the things of one sort that a file names, by index.
 type names struct {
@@ -104,7 +110,7 @@ func (r *reader) checkName(at diag.Place, name string) bool {
 	}
 	code := "bad-name"
 	if strings.Contains(message, "which sentences need") {
-		code = "reserved-word"
+		code = codeReserved
 	}
 	r.fail(at, code, hint, "%s", message)
 	return false
@@ -145,24 +151,23 @@ func (r *reader) needsNoQuotes(n *yaml.Node) bool {
 	return true
 }
 
-// aka reads the further names of a thing.
-func (r *reader) aka(f *fields, n *names, index int) []string {
+// aka reads the further names of a thing, with where they stand.
+func (r *reader) aka(f *fields, n *names, index int) (all []string, at []diag.Place) {
 	value := f.get("aka")
 	if value == nil {
-		return nil
+		return nil, nil
 	}
 	items := []*yaml.Node{value}
 	if value.Kind != yaml.ScalarNode {
 		items = r.items(value, "aka", "a name or a list of names", maxAka)
 	}
-	var all []string
 	for _, item := range items {
 		if name, ok := r.plainName(item, "a name under aka"); ok {
 			r.add(n, name, index, r.place(item))
-			all = append(all, name)
+			all, at = append(all, name), append(at, r.place(item))
 		}
 	}
-	return all
+	return all, at
 }
 
 // lookUp finds what a name stands for; a name that nothing has is reported as

@@ -20,7 +20,7 @@ func (r *reader) readParts(f *fields) {
 	}{
 		{"surfaces", r.readSurface}, {"wheels", r.readWheel}, {"motors", r.readMotor}, {"extras", r.readExtra},
 	} {
-		for _, e := range r.entries(f.get(section.key), section.key, section.key, maxParts) {
+		for _, e := range r.namedEntries(f.get(section.key), section.key, section.key, maxParts) {
 			before := r.count()
 			index := r.addPart(e)
 			section.read(e, index)
@@ -91,25 +91,31 @@ func kindsOf(motions ...mixcore.Motion) []string {
 	return kinds
 }
 
-// readSide reads a part's side, or takes it from its name.
-func (r *reader) readSide(f *fields, e entry, index int) {
+// readSide reads a part's side, or takes it from its name. It is false if the
+// side is not known.
+func (r *reader) readSide(f *fields, e entry, index int) bool {
 	inName, twice := sideInName(e.name)
 	part := &r.setup.Parts[index]
 	if !f.given("side") {
 		if twice {
 			r.fail(e.at, codeMissingKey, "say side: port, starboard or centre", "the name %s holds both sides", quoted(e.name))
+			return false
 		}
 		part.Side = inName
-		return
+		r.checkSideInAka(f.what, index)
+		return true
 	}
 	word, ok := r.word(f.get("side"), "side of "+f.what, "port", "starboard", "centre", "left", "right")
 	if !ok {
-		return
+		return false
 	}
 	part.Side = sideWords[word]
 	if !twice && inName != mixcore.Centre && inName != part.Side {
-		r.fail(f.placeOf("side"), "side-against-name", "change the name or the side", "%s is on the side %q, but its name says otherwise", f.what, word)
+		r.fail(f.placeOf("side"), codeAgainstName, "change the name or the side", "%s is on the side %q, but its name says otherwise", f.what, word)
+		return true
 	}
+	r.checkSideInAka(f.what, index)
+	return true
 }
 
 // sideInName is the side that a name says; twice if it says both.
@@ -166,7 +172,7 @@ func (r *reader) partFields(e entry, index int, sort string, allowed ...string) 
 	}
 	f, ok := r.fields(e.value, e.at, e.path, sort+" "+quoted(e.name), allowed...)
 	if ok {
-		r.model.PartAka[index] = r.aka(&f, &r.parts, index)
+		r.model.PartAka[index], r.akaAt[index] = r.aka(&f, &r.parts, index)
 	}
 	return f, ok
 }

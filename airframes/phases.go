@@ -15,7 +15,7 @@ const maxFade = 60
 // does not exist.
 func (r *reader) readPhases(section *yaml.Node) {
 	r.phases.absent = section != nil && (!readable(section) || section.Kind != yaml.MappingNode)
-	all := r.entries(section, "phases", "phases", maxPhases)
+	all := r.namedEntries(section, "phases", "phases", maxPhases)
 	for i, e := range all {
 		r.setup.Phases = append(r.setup.Phases, mixcore.Phase{Name: e.name})
 		r.model.Places.Phases = append(r.model.Places.Phases, e.at)

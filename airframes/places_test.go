@@ -36,6 +36,10 @@ surfaces:
   elevator:
     servos:
       - {channel: 3, measured: {100%: 20° down}}
+    aft_mm: 700
+extras:
+  Port drag rudder: {channel: 3, out_mm: 500}
+wing: {span_mm: 1200, root_chord_mm: 200, tip_chord_mm: 150}
 `
 
 func textAt(t *testing.T, m *airframes.Model, p diag.Place) string {
@@ -61,6 +65,7 @@ func TestLoadKeepsThePlacesOfFields(t *testing.T) {
 		"channels.7.mix.0": {16, "roll"}, "channels.7.mix.1": {16, "{"}, "channels.7.mix.1.share": {16, "share"}, "channels.7.mix.2": {16, "3%"},
 		"channels.3.mix": {17, "roll"}, "channels.3.mix.0": {17, "roll"}, "surfaces.Port flap.channel": {20, "channel"},
 		"surfaces.Port flap.measured.100%": {21, "100%"}, "surfaces.elevator.servos.0.channel": {24, "channel"},
+		"surfaces.elevator.aft_mm": {25, "aft_mm"}, "extras.Port drag rudder.out_mm": {27, "out_mm"}, "wing": {28, "wing"}, "wing.tip_chord_mm": {28, "tip_chord_mm"},
 	} {
 		at, ok := m.Places.Fields[path]
 		if !ok {
@@ -93,7 +98,7 @@ func TestLoadKeepsThePlacesOfThings(t *testing.T) {
 		add("line", places)
 	}
 	want := "control 4 roll stick, control 4 trim, control 5 rate switch, phase 7 quick, demand 9 roll, demand 14 rate, " +
-		"channel 17 3, channel 16 7, part 19 Port flap, part 22 elevator, " +
+		"channel 17 3, channel 16 7, part 19 Port flap, part 22 elevator, part 27 Port drag rudder, " +
 		"rate 12 {, rate 13 {, rate 14 throw, line 17 roll, line 16 roll, line 16 {, line 16 3%"
 	if joined := strings.Join(got, ", "); joined != want {
 		t.Errorf("got\n%s\nwant\n%s", joined, want)

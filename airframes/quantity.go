@@ -17,17 +17,20 @@ type unit struct {
 	suffixes []string // that may follow the number; none is always fine
 	shown    string   // behind a number in messages
 	example  string
+	bare     float64 // a number nearer to 0 than this, 0 apart, must carry its unit
 }
 
 var (
-	inPercent = unit{"a percent", []string{"%"}, " %", "50%"}
-	inDegrees = unit{"an angle in degrees", []string{"°", "deg"}, "°", "12°"}
-	inSeconds = unit{"a time in seconds", []string{"s"}, " s", "1.5 s"}
-	inPulse   = unit{"a pulse in microseconds", []string{"µs", "μs", "us"}, " µs", "1500 µs"}
-	inLength  = unit{"a length in millimetres", []string{"mm"}, " mm", "12"}
-	inKilos   = unit{"a mass in kilograms", nil, " kg", "3.2"}
-	inTorque  = unit{"a torque in newton centimetres", nil, " N·cm", "25"}
-	inNothing = unit{"a plain number", nil, "", "1"}
+	inPercent = unit{want: "a percent", suffixes: []string{"%"}, shown: " %", example: "50%"}
+	inTravel  = unit{want: "a percent", suffixes: []string{"%"}, shown: " %", example: "50%", bare: 2}
+	inDegrees = unit{want: "an angle in degrees", suffixes: []string{"°", "deg"}, shown: "°", example: "12°"}
+	inSeconds = unit{want: "a time in seconds", suffixes: []string{"s"}, shown: " s", example: "1.5 s"}
+	inPulse   = unit{want: "a pulse in microseconds", suffixes: []string{"µs", "μs", "us"}, shown: " µs", example: "1500 µs"}
+	inLength  = unit{want: "a length in millimetres", suffixes: []string{"mm"}, shown: " mm", example: "12"}
+	inKilos   = unit{want: "a mass in kilograms", shown: " kg", example: "3.2"}
+	inTorque  = unit{want: "a torque in newton centimetres", shown: " N·cm", example: "25"}
+	inSpeed   = unit{want: "a speed in metres a second", suffixes: []string{"m/s"}, shown: " m/s", example: "16"}
+	inNothing = unit{want: "a plain number", example: "1"}
 )
 
 // Problem codes of numbers.
@@ -65,7 +68,11 @@ func (r *reader) numberText(at diag.Place, text, what string, u unit, low, high 
 		return 0, false
 	}
 	if suffix != "" && !slices.Contains(u.suffixes, suffix) {
-		r.fail(at, codeBadUnit, "", "%s is %s, want %s, such as %s", what, quoted(text), u.want, u.example)
+		r.fail(at, codeBadUnit, u.converted(value, suffix, low, high), "%s is %s, want %s, such as %s", what, quoted(text), u.want, u.example)
+		return 0, false
+	}
+	if hint := u.tooBare(value, suffix, low, high); hint != "" {
+		r.fail(at, codeBadUnit, hint, "%s is %s, but %s moves almost nothing", what, quoted(text), u.show(value))
 		return 0, false
 	}
 	if value < low || value > high {
@@ -150,7 +157,7 @@ func numberForm(sign, whole, fraction string, point bool, rest string) *numberFa
 	case whole == "0" && lower != "" && strings.ContainsAny(lower[:1], "xob"):
 		return &numberFault{"want a decimal number", ""}
 	case strings.HasPrefix(rest, ","):
-		return &numberFault{"want a decimal point, not a comma", fmt.Sprintf("write %s%s.%s", sign, whole, strings.TrimLeft(rest, ","))}
+		return &numberFault{"want a decimal point, not a comma", hintComma(sign + whole + "." + strings.TrimLeft(rest, ","))}
 	case strings.HasPrefix(lower, "e") && leadingDigits(strings.TrimLeft(lower[1:], "+-")) != "":
 		return &numberFault{"want it written out, without an exponent", ""}
 	case leadingDigits(strings.TrimLeft(rest, " '")) != "":

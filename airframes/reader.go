@@ -17,6 +17,7 @@ type reader struct {
 	source   *diag.Source
 	problems []diag.Problem
 	more     int // problems beyond maxProblems
+	compared int // names looked at for suggestions
 
 	model    *Model
 	setup    *mixcore.Setup
@@ -29,9 +30,10 @@ type reader struct {
 	sound  bool         // what parts depend on has been read and has no problems
 	broken map[int]bool // parts that have problems
 
-	channelAt  map[int]int  // channel number → index
-	trims      map[int]trim // by the index of the axis
-	drivePaths [][]string   // in Places.Fields, by part and drive
+	channelAt  map[int]int          // channel number → index
+	trims      map[int]trim         // by the index of the axis
+	akaAt      map[int][]diag.Place // of the further names of a part, by its index
+	drivePaths [][]string           // in Places.Fields, by part and drive
 }
 
 // Problem codes that several files of this package use.
@@ -64,6 +66,7 @@ func newReader(source *diag.Source) *reader {
 		channelAt: map[int]int{},
 		broken:    map[int]bool{},
 		trims:     map[int]trim{},
+		akaAt:     map[int][]diag.Place{},
 	}
 }
 
@@ -73,16 +76,18 @@ func (r *reader) fail(at diag.Place, code, hint, format string, args ...any) {
 		r.more++
 		return
 	}
-	r.problems = append(r.problems, diag.Problem{Place: at, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)})
+	r.problems = append(r.problems, diag.Problem{Place: at, Code: code,
+		Hint: shortened(hint, longestRemark), Message: shortened(fmt.Sprintf(format, args...), longestRemark)})
 }
 
 // count is how many problems there are so far.
 func (r *reader) count() int { return len(r.problems) + r.more }
 
-// closest is diag.Closest while there are few enough problems for a
-// suggestion to be of use.
+// closest is diag.Closest while a suggestion is of use and its price is within
+// what a file may cost.
 func (r *reader) closest(name string, among []string) (string, bool) {
-	if len(r.problems) >= maxProblems {
+	r.compared += len(among)
+	if len(r.problems) >= maxProblems || r.compared > maxCompared {
 		return "", false
 	}
 	return diag.Closest(name, among)
@@ -101,25 +106,40 @@ func (r *reader) finish() []diag.Problem {
 
 // quoted is a word of the file in a message: in quotes, not too long.
 func quoted(text string) string {
-	const most = 40
-	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most-1]) + "…"
-	}
-	return fmt.Sprintf("%q", text)
+	return fmt.Sprintf("%q", shortened(text, 40))
 }
 
-// listed is a list in words, "a, b or c"; a long one is cut.
+// shortened is text of at most so many characters.
+func shortened(text string, most int) string {
+	count, end := 0, 0
+	for at := range text {
+		switch count++; {
+		case count == most:
+			end = at
+		case count > most:
+			return text[:end] + "…"
+		}
+	}
+	return text
+}
+
+// listed is a list in words, "a, b or c"; a long one is cut, and so is a long
+// item, which no right name is.
 func listed(items []string, last string) string {
 	const most = 16
+	all := make([]string, min(len(items), most))
+	for i := range all {
+		all[i] = shortened(items[i], maxNameLength)
+	}
 	switch {
 	case len(items) == 0:
 		return "none"
 	case len(items) == 1:
-		return items[0]
+		return all[0]
 	case len(items) > most:
-		return strings.Join(items[:most], ", ") + " …"
+		return strings.Join(all, ", ") + " …"
 	}
-	return strings.Join(items[:len(items)-1], ", ") + " " + last + " " + items[len(items)-1]
+	return strings.Join(all[:len(all)-1], ", ") + " " + last + " " + all[len(all)-1]
 }
 
 // suggestion is the hint for a word that is not among those there are.

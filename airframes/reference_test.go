@@ -40,8 +40,8 @@ func TestReferenceExamplesMakeAnAirframe(t *testing.T) {
 	blocks := referenceBlocks()
 	// What the examples name and do not show themselves.
 	around := map[string]string{
-		"controls": "yaw stick: yaw\nphase switch: [cruise, launch]\nmotor switch: [safe, live]\nbrake switch: [shut, half, open]\n",
-		"channels": "5: pitch\n6: {mix: pitch, reversed: true}\n7: roll\n8: throttle\n9: throttle\n",
+		"controls": "yaw stick: yaw\nphase switch: [cruise, launch]\nmotor switch: [safe, live]\nbrake switch: [shut, mid, open]\n",
+		"channels": "5: pitch\n6: {mix: pitch, reversed: true}\n7: roll\n8: throttle\n9: throttle\n10: roll\n",
 	}
 	var text strings.Builder
 	text.WriteString("hingeline: 1\nname: Examples\n")
@@ -63,6 +63,19 @@ func TestReferenceExamplesMakeAnAirframe(t *testing.T) {
 	}
 	if refused := validateText(t, text.String()); refused != nil {
 		t.Errorf("the schema refuses it: %v", refused)
+	}
+}
+
+// TestReferencePlacesMakeAnAirframe puts a model around the example of where
+// things are.
+func TestReferencePlacesMakeAnAirframe(t *testing.T) {
+	block := referenceBlocks()["Where things are"]
+	if len(block) != 1 {
+		t.Fatalf("there are %d examples, want 1", len(block))
+	}
+	m := read(t, strings.Replace(small(block[0]), "  3: yaw\n", "  3: yaw\n  4: pitch\n  5: flap\n", 1))
+	if m.Setup.Wing == nil || !m.Setup.Parts[0].Place.TiltSaid || !m.Setup.Parts[1].Place.OutSaid {
+		t.Errorf("it places %+v", m.Setup.Parts)
 	}
 }
 

@@ -90,10 +90,19 @@ func scan(text []byte) *scanner {
 	return s
 }
 
+// enoughWrong is how many likely mistakes of one sort are kept.
+const enoughWrong = 20
+
 func (s *scanner) suspect(offset, width int, code, message, hint string) {
-	const enough = 20
-	if len(s.wrong) < enough {
+	if len(s.wrong) < enoughWrong {
 		s.wrong = append(s.wrong, suspicion{offset, width, code, message, hint})
+	}
+}
+
+// sure is suspect for what is wrong whatever the YAML library makes of it.
+func (s *scanner) sure(offset, width int, code, message, hint string) {
+	if len(s.certain) < enoughWrong {
+		s.certain = append(s.certain, suspicion{offset, width, code, message, hint})
 	}
 }
 

@@ -192,7 +192,7 @@ func (s *scanner) quote(quote byte, indent int) {
 			line := s.rest()
 			spaces := len(line) - len(bytes.TrimLeft(line, " "))
 			if spaces <= indent && keyPattern.Match(line) {
-				s.certain = append(s.certain, suspicion{from, 1, codeQuote, "this quote is not closed before the next key begins", "close it on its line"})
+				s.sure(from, 1, codeQuote, "this quote is not closed before the next key begins", "close it on its line")
 				s.pos = firstEnd
 				return
 			}

@@ -104,6 +104,9 @@ var beyondStructure = []struct{ code, words, why string }{
 	{"out-of-range", "want min below max", "compares two values"},
 	{"out-of-range", "want idle below full", "compares two values"},
 	{"out-of-range", "want it outwards", "compares two values"},
+	{"out-of-range", "want at most half the wing's span", "compares two values"},
+	{"out-of-range", "want at most the wing's chord", "compares two values"},
+	{"not-together", "but on neither side", "the side may be in the name"},
 	{"bad-number", "places behind the point", "multipleOf 0.001 fails for right values wherever numbers are binary"},
 	{"bad-number", "want a whole number", "+7 and 7.0 are 7 in JSON"},
 	{"bad-name", "is not taken as a name", "YAML takes 1_000 for a number, JSON shows it as it is written"},
@@ -308,7 +311,7 @@ func copyOf(n *yaml.Node) *yaml.Node {
 
 // strays are values that stand somewhere in an airframe, or should not.
 var strays = []string{
-	"true", "false", "no", "~", `""`, `"  "`, "{}", "[]", "{colour: red}", "[1, 2]", "[up, down]", "[140, 470]", "[a]",
+	"true", "false", "no", "Yes", "on", "16 m/s", "{span_mm: 2000, root_chord_mm: 260, tip_chord_mm: 200}", "~", `""`, `"  "`, "{}", "[]", "{colour: red}", "[1, 2]", "[up, down]", "[140, 470]", "[a]",
 	"0", "-0", "1", "3", "33", "-1", "0.5", "+7", "100", "151", "-150", "400", "2600", "1000000", `"50"`,
 	"50%", "50 %", "-50%", "250%", "-250 %", "50%%", "5 °", "12deg", "130°", "3 s", "61s", "-1 s", "1500 µs", "2600us", "12 mm", "12 cm",
 	"25° up", "25 deg down", "130° up", "20° left", "20 right", "25°up", "0°", "up", "up 20°",
@@ -319,6 +322,9 @@ var strays = []string{
 	"{up: 10°, down: 20°}", "{left: 10°, right: 20°}", "{100%: 20° up}", "{100%: 20° left}", "{0%: 0%, 100%: 50%}", "{when: some text}", "{range: 10%}",
 	"{min: 900, max: 2100}", "{add: some text, share: 50%}", "{fixed: 50%, share: 10%}", "{replace_with: 5, fixed: 5}", "{arm_mm: 10, horn_mm: 20, pivots_mm: 300, horn: above}",
 	`"line\nline"`,
+	"0.65", "1", "1.5%", "2", "-0.65", `"0.65"`, `"1 %"`, "{right: 0.65, left: 2}", "half", "Full", "left", "[low, half]", "[neutral, out]",
+	"{shut: 0, half: 50}", "{shut: 0, half: 40, full: 100%}", "{shut: 0, centre: 50}", "{range: 1%, name: Roll}", "{range: 1, name: rolling trim}",
+	"hоok", "flαps", "тангаж",
 }
 
 func strayValue(t *rapid.T) *yaml.Node {
@@ -333,7 +339,7 @@ func strayValue(t *rapid.T) *yaml.Node {
 var strayKeys = []string{
 	"hingeline", "name", "about", "axis", "lever", "switch", "trim", "aka", "range", "reversed", "when", "fade", "from", "throw", "expo", "rates",
 	"curve", "smooth", "values", "mix", "limit", "end_points", "sub_trim", "pulse_us", "slow", "failsafe", "add", "share", "fixed", "scale_by",
-	"replace_with", "kind", "side", "channel", "servos", "servo", "linkage", "measured", "chord_mm", "span_mm", "stops", "up", "left", "place",
+	"replace_with", "kind", "side", "channel", "servos", "servo", "linkage", "measured", "chord_mm", "span_mm", "aft_mm", "up_mm", "out_mm", "tilt_deg", "wing", "airspeed_ms", "stops", "up", "left", "place",
 	"plus_swings", "max_deg", "horn", "arm", "arm_deg", "offset_mm", "pushrod_mm", "idle_us", "stopped_below", "stopped_when", "plus_moves",
 	"plus", "minus", "right", "back", "min", "colour", "Name", "2nd", "left flap", "big rudder", "odd thing", "it is so", "under_score",
 	"33", "0", "12", "12.5", "-150%", "50%", "250%",

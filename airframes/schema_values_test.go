@@ -15,6 +15,8 @@ name: Fennel
 about: A model that has everything.
 mass_kg: 3.2
 still_deg: 0.5
+airspeed_ms: 16
+wing: {span_mm: 2000, root_chord_mm: 260, tip_chord_mm: 200}
 script: [one.feature, two.feature]
 controls:
   roll stick: {axis: roll, trim: {range: 10%, name: aileron trim, reversed: true}, aka: [ailerons stick]}
@@ -58,19 +60,19 @@ channels:
   4: {mix: yaw, end_points: 80%, failsafe: 0%}
   5: {mix: throttle, failsafe: 1000 µs}
 surfaces:
-  port aileron: {channel: 1, measured: {-100%: 20° down, 0%: 0°, 100%: 25° up}, kind: aileron, side: port, chord_mm: 40, span_mm: [100, 400], stops: {up: 40°, down: 40°}, aka: outer}
+  port aileron: {channel: 1, measured: {-100%: 20° down, 0%: 0°, 100%: 25° up}, kind: aileron, side: port, chord_mm: 40, span_mm: [100, 400], aft_mm: 60, up_mm: -20, tilt_deg: 3, stops: {up: 40°, down: 40°}, aka: outer}
   flap:
     channel: 3
     servo: {plus_swings: aft, swing_deg: 40, max_deg: 60, seconds_per_60deg: 0.1, torque_ncm: 30}
     linkage: {arm_mm: 10, horn_mm: 20, pivots_mm: 400, offset_mm: 5, horn: below, arm: below, arm_deg: 90, horn_deg: 90, pushrod_mm: 400}
   elevator: {servos: [{channel: 2, measured: {100%: 20° up}}, {channel: "2", servo: fore, linkage: {arm_mm: 10, horn_mm: 20, pivots_mm: 400, horn: above}}]}
-  rudder: {channel: 4, servo: aft, linkage: {arm_mm: 10, horn_mm: 20, pivots_mm: 400, horn: starboard, arm: port}, stops: {left: 40°, right: 40°}}
+  rudder: {channel: 4, servo: aft, linkage: {arm_mm: 10, horn_mm: 20, pivots_mm: 400, horn: starboard, arm: port}, aft_mm: 900, up_mm: 100, tilt_deg: 90, stops: {left: 40°, right: 40°}}
 wheels:
   wheel: {place: nose, side: centre, channel: 4, measured: {100%: 20° right}}
 motors:
-  motor: {channel: 5, side: centre, idle_us: 1000, full_us: 2000, stopped_below: 2%, stopped_when: motor switch is safe}
+  motor: {channel: 5, side: centre, idle_us: 1000, full_us: 2000, stopped_below: 2%, stopped_when: motor switch is safe, out_mm: 0, aft_mm: -300, up_mm: 10}
 extras:
-  odd thing: {kind: other, channel: 5, plus_moves: in}
+  odd thing: {kind: other, side: port, channel: 5, plus_moves: in, out_mm: 900, aft_mm: 50, up_mm: 0}
 `
 
 // values are tried at every place of everything. Those with digits bracket the
@@ -78,18 +80,18 @@ extras:
 func values() []string {
 	list := []string{"true", `"no"`, "~", "{}", "[]", `""`, "some text", "2nd", "it is so"}
 	for _, number := range []string{
-		"-1000.001", "-1000", "-200.001", "-200", "-100.001", "-100", "-0.001", "0", "0.001", "0.499", "0.5", "0.999", "1", "2", "5", "5.001", "9.999", "10", "10.001",
+		"-10000.001", "-10000", "-1000.001", "-1000", "-90.001", "-90", "-200.001", "-200", "-100.001", "-100", "-0.001", "0", "0.001", "0.099", "0.1", "0.499", "0.5", "0.999", "1", "2", "5", "5.001", "9.999", "10", "10.001",
 		"20", "20.001", "32", "33", "60", "60.001", "90", "90.001", "100", "100.001", "120", "120.001", "150", "150.001", "170", "170.001", "180", "180.001",
-		"200", "200.001", "499.999", "500", "500.001", "1000", "1000.001", "2000", "2000.001", "2500", "2500.001", "5000", "5000.001", "10000", "10000.001",
+		"200", "200.001", "499.999", "500", "500.001", "1000", "1000.001", "2000", "2000.001", "2500", "2500.001", "5000", "5000.001", "10000", "10000.001", "20000", "20000.001",
 	} {
 		list = append(list, number, `"`+number+`"`)
-		for _, unit := range []string{"%", " %", "°", " deg", " s", "µs", " us", "mm", " kg", "° up", " deg left"} {
+		for _, unit := range []string{"%", " %", "°", " deg", " s", "µs", " us", "mm", " m/s", " kg", "° up", " deg left"} {
 			list = append(list, number+unit)
 		}
 	}
 	for _, words := range []string{
 		"roll", "pitch", "lever", "no", "hold", "up", "aft", "fore", "above", "below", "port", "starboard", "left", "right", "centre",
-		"nose", "tail", "in", "out", "aileron", "v-tail", "rudder", "retract", "other", "flap",
+		"nose", "tail", "in", "out", "aileron", "v-tail", "rudder", "drag rudder", "yes", "retract", "other", "flap",
 	} {
 		list = append(list, words, strings.ToUpper(words))
 	}

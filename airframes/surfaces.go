@@ -28,21 +28,18 @@ var (
 	tailWheelHinge = hinge{"left", "right", "starboard", "port", +1}
 )
 
-// The largest sizes that a model's surface may have, in millimetres.
-const (
-	longestChord = 2000
-	widestSpan   = 10000
-)
+// The longest chord of a surface, in millimetres.
+const longestChord = 2000
 
 func (r *reader) readSurface(e entry, index int) {
 	f, ok := r.partFields(e, index, "surface", "kind", "side", "channel", "servo", "linkage", "measured",
-		"servos", "chord_mm", "span_mm", "stops", "aka")
+		"servos", "chord_mm", "span_mm", "aft_mm", "up_mm", "tilt_deg", "stops", "aka")
 	if !ok {
 		return
 	}
 	part := &r.setup.Parts[index]
 	r.readKind(&f, e, index, kindsOf(mixcore.UpDown, mixcore.LeftRight))
-	r.readSide(&f, e, index)
+	sided := r.readSide(&f, e, index)
 	h := upDownHinge
 	if part.Motion == mixcore.LeftRight || part.Motion == 0 && speaksOf(e.value, rudderHinge) {
 		h = rudderHinge
@@ -53,6 +50,8 @@ func (r *reader) readSurface(e entry, index int) {
 		part.Chord = mixcore.Millimetres(chord)
 	}
 	r.readSpan(&f, part)
+	r.readPlacement(&f, part, sided)
+	r.checkOnWing(&f, part)
 }
 
 // speaksOf says whether the words of a hinge stand somewhere below a node: of a
@@ -70,6 +69,9 @@ func speaksOf(n *yaml.Node, h hinge) bool {
 
 func (r *reader) readSpan(f *fields, part *mixcore.Part) {
 	n := f.get("span_mm")
+	if r.tornSpan(n) {
+		return
+	}
 	items := r.items(n, "span_mm of "+f.what, "from and to, such as [140, 470]", 2)
 	if len(items) == 0 {
 		return
@@ -78,8 +80,8 @@ func (r *reader) readSpan(f *fields, part *mixcore.Part) {
 		r.fail(r.place(n), codeOutOfRange, "write [140, 470]", "span_mm of %s is 1 number, want from and to", f.what)
 		return
 	}
-	from, fromOK := r.number(items[0], "span_mm of "+f.what, inLength, 0, widestSpan)
-	to, toOK := r.number(items[1], "span_mm of "+f.what, inLength, 0, widestSpan)
+	from, fromOK := r.number(items[0], "span_mm of "+f.what, inLength, 0, furthestOut)
+	to, toOK := r.number(items[1], "span_mm of "+f.what, inLength, 0, furthestOut)
 	if !fromOK || !toOK {
 		return
 	}
@@ -88,6 +90,23 @@ func (r *reader) readSpan(f *fields, part *mixcore.Part) {
 		return
 	}
 	part.Span = [2]mixcore.Millimetres{mixcore.Millimetres(from), mixcore.Millimetres(to)}
+}
+
+// tornSpan reports decimal commas in a span: those of [140,470] part two
+// numbers, one of [140,5, 470] does not.
+func (r *reader) tornSpan(n *yaml.Node) bool {
+	if n == nil || n.Kind != yaml.SequenceNode || len(n.Content) == 2 {
+		return false
+	}
+	found := false
+	for i := 1; i < len(n.Content); i++ {
+		if r.torn(n.Content[i-1], n.Content[i]) {
+			r.tornNumber(n.Content[i-1], n.Content[i])
+			found = true
+			i++
+		}
+	}
+	return found
 }
 
 // widestAngle is the largest angle, in degrees, of a stop or measured point.

@@ -60,6 +60,7 @@ func (r *reader) inspectMarks(n *yaml.Node) {
 }
 
 func (r *reader) inspectMapping(n *yaml.Node, depth int) {
+	r.mendCommas(n)
 	seen := make(map[string]*yaml.Node, len(n.Content)/2)
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], n.Content[i+1]

@@ -1,6 +1,7 @@
 package airframes
 
 import (
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -20,33 +21,52 @@ func (r *reader) word(n *yaml.Node, what string, among ...string) (string, bool)
 			return one, true
 		}
 	}
-	r.fail(r.place(n), codeUnknownWord, r.suggestion(text, among, ""), "%s is %s, want %s", what, quoted(text), listed(among, "or"))
+	r.fail(r.place(n), codeUnknownWord, r.meant(text, among, ""), "%s is %s, want %s", what, quoted(text), listed(among, "or"))
 	return "", false
 }
 
-// yes reads true or false.
+// otherWords are words that people write for one of the format's own, to be
+// named in a hint. What a word stands for depends on where it is.
+var otherWords = map[string][]string{
+	"bottom": {"below"}, "under": {"below"}, "underneath": {"below"}, "lower": {"below"},
+	"top": {"above"}, "over": {"above"}, "upper": {"above"},
+	"forward": {"fore"}, "forwards": {"fore"}, "front": {"fore", "nose"},
+	"back": {"aft", "tail"}, "backward": {"aft"}, "backwards": {"aft"}, "rear": {"aft", "tail"}, "rearward": {"aft"},
+	"aileron": {"roll"}, "ailerons": {"roll"}, "elevator": {"pitch"}, "rudder": {"yaw"}, "slider": {"lever"}, "knob": {"lever"},
+	"stbd": {"starboard"}, "rt": {"right"}, "lft": {"left"}, "center": {"centre"}, "middle": {"centre"},
+	"upward": {"up"}, "upwards": {"up"}, "downward": {"down"}, "downwards": {"down"},
+	"extended": {"out"}, "retracted": {"in"},
+}
+
+// meant is the hint for a word that is not among those there are.
+func (r *reader) meant(word string, among []string, say string) string {
+	for _, one := range otherWords[FoldName(word)] {
+		if slices.Contains(among, one) {
+			return "write " + one
+		}
+	}
+	return r.suggestion(word, among, say)
+}
+
+// yes reads true or false, yes or no.
 func (r *reader) yes(n *yaml.Node, what string) (bool, bool) {
-	if !readable(n) {
+	const want = "true or false"
+	text, ok := r.text(n, what, want)
+	if !ok {
 		return false, false
 	}
-	if n.Kind == yaml.ScalarNode && n.Style == 0 {
-		switch n.Value {
-		case "true":
-			return true, true
-		case "false":
-			return false, true
-		}
-	}
 	hint := ""
-	if n.Kind == yaml.ScalarNode {
-		switch strings.ToLower(n.Value) {
-		case "yes", "on", "y", "true":
-			hint = "write true"
-		case "no", "off", "n", "false":
-			hint = "write false"
-		}
+	switch strings.ToLower(text) {
+	case "true", "yes":
+		return true, true
+	case "false", "no":
+		return false, true
+	case "on", "y", "1":
+		hint = "write true"
+	case "off", "n", "0":
+		hint = "write false"
 	}
-	r.fail(r.place(n), codeWrongKind, hint, "%s is %s, want true or false", what, kindOf(n))
+	r.fail(r.place(n), codeWrongKind, hint, "%s is %s, want %s", what, quoted(text), want)
 	return false, false
 }
 
@@ -85,7 +105,7 @@ func (r *reader) sides(n *yaml.Node, path, what string, words twoWords, low, hig
 		return mixcore.Sides{}, false
 	}
 	if n.Kind == yaml.ScalarNode {
-		value, ok := r.number(n, what, inPercent, low, high)
+		value, ok := r.number(n, what, inTravel, low, high)
 		return mixcore.Both(mixcore.Percent(value)), ok
 	}
 	f, ok := r.fields(n, r.place(n), path, what, words.plus, words.minus)
@@ -93,7 +113,7 @@ func (r *reader) sides(n *yaml.Node, path, what string, words twoWords, low, hig
 		return mixcore.Sides{}, false
 	}
 	hint := "say both sides, or one percent for both"
-	plus, plusOK := r.number(f.require(words.plus, hint), words.plus+" of "+what, inPercent, low, high)
-	minus, minusOK := r.number(f.require(words.minus, hint), words.minus+" of "+what, inPercent, low, high)
+	plus, plusOK := r.number(f.require(words.plus, hint), words.plus+" of "+what, inTravel, low, high)
+	minus, minusOK := r.number(f.require(words.minus, hint), words.minus+" of "+what, inTravel, low, high)
 	return mixcore.Sides{Plus: mixcore.Percent(plus), Minus: mixcore.Percent(minus)}, plusOK && minusOK
 }

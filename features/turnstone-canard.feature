@@ -1,6 +1,6 @@
 Feature: Turnstone, before anybody says that it is reversed
-  The canard goes DOWN for back stick. It is asked about first, then what is the
-  same as on any other model, then the rudders that are also brakes.
+  # The canard goes DOWN for back stick. It is asked about first, then what is the
+  # same as on any other model, then the rudders that are also brakes.
 
   Background:
     Given the motor switch is safe

@@ -12,6 +12,7 @@ import (
 	"example.com/hingeline/verify/findings"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/sense"
 )
 
 // Check runs scripts against a model: the pass/fail control check. If there is
@@ -26,7 +27,9 @@ func Check(m *airframes.Model, files []script.File, sel script.Selection) (*resu
 	r := &result.Report{
 		Tool:        Version,
 		Model:       result.Model{Name: m.Name, File: m.Source.Name},
+		Rest:        rest(&m.Setup),
 		Checks:      record.Checks,
+		Script:      sense.Look(m, record.Asked),
 		NotSelected: record.NotSelected,
 		Uncovered:   record.Uncovered,
 		Cautions:    cautions(m),
@@ -41,15 +44,31 @@ func Check(m *airframes.Model, files []script.File, sel script.Selection) (*resu
 	for i := range r.Checks {
 		quote(&r.Checks[i], sources)
 	}
+	for i := range r.Script {
+		quotePlace(&r.Script[i].Place, sources)
+	}
 	r.Verdict = verdict(r)
 	return r, nil
 }
 
-// verdict is the answer to the checks that ran.
+// Strict makes every warning about the script fail the check; what the pilot says
+// is on purpose stays the pilot's own decision.
+func Strict(r *result.Report) {
+	for i := range r.Script {
+		r.Script[i].Fails = !r.Script[i].OnPurpose
+	}
+	r.Verdict = verdict(r)
+}
+
+// verdict is the answer to the checks that ran, and to the script: one that fights
+// the aeroplane proves nothing.
 func verdict(r *result.Report) result.Verdict {
+	wrong, _, _ := r.ScriptCounts()
 	switch passed, failed := r.Counts(); {
-	case failed > 0:
+	case failed > 0, wrong > 0:
 		return result.Failed
+	case passed > 0 && r.NotSelected > 0:
+		return result.PassedInPart
 	case passed > 0:
 		return result.Passed
 	}
@@ -64,9 +83,7 @@ func Findings(problems []diag.Problem, sources ...*diag.Source) []result.Finding
 		if p.Severity == diag.Error {
 			continue
 		}
-		place := result.Place{File: p.File, Line: p.Line, Column: p.Column}
-		quotePlace(&place, sources)
-		found = append(found, result.Finding{Code: p.Code, Message: p.Message, Hint: p.Hint, Place: place})
+		found = append(found, finding(p, sources))
 	}
 	return found
 }
@@ -74,11 +91,17 @@ func Findings(problems []diag.Problem, sources ...*diag.Source) []result.Finding
 // quote puts beside every place of a check the line that stands there.
 func quote(c *result.Check, sources []*diag.Source) {
 	quotePlace(&c.Place, sources)
-	for i := range c.LookAt {
-		quotePlace(&c.LookAt[i], sources)
+	for i := range c.Why {
+		quoteSteps(c.Why[i].Chain, sources)
+		for k := range c.Why[i].LookAt {
+			quotePlace(&c.Why[i].LookAt[k], sources)
+		}
 	}
-	for i := range c.Chain {
-		quotePlace(&c.Chain[i].Place, sources)
+}
+
+func quoteSteps(steps []result.Step, sources []*diag.Source) {
+	for i := range steps {
+		quotePlace(&steps[i].Place, sources)
 	}
 }
 

@@ -90,21 +90,21 @@ func TestCheckFailsWithTheReason(t *testing.T) {
 	}
 	i := slices.IndexFunc(r.Checks, func(c result.Check) bool { return !c.Passed })
 	c := r.Checks[i]
-	if c.Stage != result.PortWing || c.Subject != "port aileron" || len(c.Chain) == 0 || len(c.LookAt) == 0 {
+	if c.Stage != result.PortWing || c.Subject != "port aileron" || len(c.Why) != 1 || len(c.Why[0].Chain) == 0 || len(c.Why[0].LookAt) == 0 {
 		t.Fatalf("failed check is %+v", c)
 	}
 	if c.Place.Excerpt != "    And the port aileron drops" {
 		t.Errorf("the script's line is %q", c.Place.Excerpt)
 	}
 	telling := false
-	for _, place := range c.LookAt {
+	for _, place := range c.Why[0].LookAt {
 		if place.File != "fennel.yaml" || place.Excerpt == "" {
 			t.Errorf("look at %+v, wanted a line of fennel.yaml", place)
 		}
 		telling = telling || strings.Contains(place.Excerpt, "share: 100%")
 	}
 	if !telling {
-		t.Errorf("none of the lines to look at is the share with the wrong sign: %+v", c.LookAt)
+		t.Errorf("none of the lines to look at is the share with the wrong sign: %+v", c.Why[0].LookAt)
 	}
 }
 
@@ -121,16 +121,56 @@ func TestCheckReturnsEveryMistakeAndNoReport(t *testing.T) {
 
 func TestVerdictOfNoChecksIsNoPass(t *testing.T) {
 	for _, c := range []struct {
-		checks []result.Check
-		want   result.Verdict
+		checks  []result.Check
+		leftOut int
+		want    result.Verdict
 	}{
-		{nil, result.NothingChecked},
-		{[]result.Check{{Passed: true}}, result.Passed},
-		{[]result.Check{{Passed: true}, {}}, result.Failed},
-		{[]result.Check{{}}, result.Failed},
+		{nil, 0, result.NothingChecked},
+		{nil, 3, result.NothingChecked},
+		{[]result.Check{{Passed: true}}, 0, result.Passed},
+		{[]result.Check{{Passed: true}}, 1, result.PassedInPart},
+		{[]result.Check{{Passed: true}, {}}, 0, result.Failed},
+		{[]result.Check{{Passed: true}, {}}, 1, result.Failed},
+		{[]result.Check{{}}, 0, result.Failed},
 	} {
-		if got := verdict(&result.Report{Checks: c.checks}); got != c.want {
-			t.Errorf("%d checks: %s, wanted %s", len(c.checks), got, c.want)
+		if got := verdict(&result.Report{Checks: c.checks, NotSelected: c.leftOut}); got != c.want {
+			t.Errorf("%d checks, %d left out: %s, wanted %s", len(c.checks), c.leftOut, got, c.want)
+		}
+	}
+}
+
+// The report says once what "everything else rests" means.
+func TestCheckSaysWhatRestIs(t *testing.T) {
+	r := check(t, fennel, fennelScript)
+	if want := []string{"sticks and trims centred", "flap lever parked", "rate switch low"}; !slices.Equal(r.Rest, want) {
+		t.Errorf("rest is %q, wanted %q", r.Rest, want)
+	}
+	text, _ := airframes.ReadShipped("bracken-20")
+	bracken := load(t, string(text))
+	want := []string{"sticks and trims centred", "throttle 0 %", "flap lever parked", "rate switch low", "motor switch safe"}
+	if got := rest(&bracken.Setup); !slices.Equal(got, want) {
+		t.Errorf("rest is %q, wanted %q", got, want)
+	}
+}
+
+// A failed check says the plain thing: which way it went, or by how much it
+// missed.
+func TestCheckSaysHowItMissed(t *testing.T) {
+	reversed := strings.Replace(fennel, "share: -100%", "share: 100%", 1)
+	for _, c := range []struct{ airframe, from, to, want string }{
+		{reversed, "", "", "WRONG WAY: wanted DOWN, it goes UP"},
+		{fennel, "the port aileron drops", "the port aileron drops 15°", "RIGHT WAY, but 5° too little"},
+		{fennel, "the port aileron drops", "the flap drops", "DID NOT MOVE: wanted DOWN"},
+	} {
+		r := check(t, c.airframe, strings.Replace(fennelScript, c.from, c.to, 1))
+		i := slices.IndexFunc(r.Checks, func(c result.Check) bool { return !c.Passed })
+		if i < 0 || r.Checks[i].Miss != c.want {
+			t.Errorf("%q for %q: check %d of %+v, wanted %q", c.to, c.from, i, r.Checks, c.want)
+		}
+		for _, k := range r.Checks {
+			if k.Passed && k.Miss != "" {
+				t.Errorf("a passed check says %q", k.Miss)
+			}
 		}
 	}
 }

@@ -19,9 +19,11 @@ type View struct {
 	To    phrase.Pose     // where they stand
 	After mixcore.Seconds // how long ago they moved; needs From
 	Parts []int           // the parts wanted, all if nil
+	Speed float64         // airspeed in metres a second for roll rate and servo loads; 0 is that of the airframe file
 }
 
-// Show says what every part does at one position of the controls, and why.
+// Show says what every part does at one position of the controls, and why; and,
+// unless only some parts are wanted, what that does to the aeroplane.
 // Make the poses of the view with MoveTo.
 func Show(m *airframes.Model, v View) *result.Shown {
 	to, hand := v.To.Input(), v.To.Shown()
@@ -39,16 +41,21 @@ func Show(m *airframes.Model, v View) *result.Shown {
 		shown.From = wording.Pose(&m.Setup, &handBefore)
 		shown.After = wording.Time(v.After)
 	}
+	if v.Parts == nil {
+		speed := v.Speed
+		if speed == 0 {
+			speed = m.AirspeedMs
+		}
+		shown.Effect = effectOf(m, trace, speed)
+	}
 	for _, stage := range result.Stages {
 		for i := range m.Setup.Parts {
 			part := &m.Setup.Parts[i]
 			if script.PartStage(part) != stage || v.Parts != nil && !slices.Contains(v.Parts, i) {
 				continue
 			}
-			steps, _ := chain.Part(m, trace, i)
-			for k := range steps {
-				quotePlace(&steps[k].Place, []*diag.Source{m.Source})
-			}
+			steps := chain.Part(m, trace, i)
+			quoteSteps(steps, []*diag.Source{m.Source})
 			shown.Parts = append(shown.Parts, result.ShownPart{
 				Stage:    stage,
 				Name:     part.Name,

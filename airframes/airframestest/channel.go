@@ -53,7 +53,7 @@ func (g *generator) makeDemand(c control, d *demand) tree {
 		d.positive = false
 		n.put("curve", g.curve(c))
 		if g.maybe() {
-			n.put("smooth", scalar(g.pick("true", "false")))
+			n.put("smooth", g.yes())
 		}
 	}
 	if c.axis != "" && g.between(0, 5) == 0 {
@@ -78,7 +78,7 @@ func (g *generator) curve(c control) tree {
 		low = -100
 	}
 	n := tree{keys: []string{}}
-	steps := g.between(1, 16)
+	steps := g.between(1, 32)
 	for i := range steps + 1 {
 		n.put(g.written(float64(low)+math.Round(float64(100-low)*float64(i)/float64(steps)*1000)/1000, "%"), g.percent(-100, 100))
 	}
@@ -120,23 +120,23 @@ func (g *generator) makeChannel(c *channel) tree {
 	limit, plus, minus, sub := 100.0, 100.0, 100.0, 0.0
 	if g.between(0, 3) == 0 {
 		var value tree
-		value, limit = g.number(1, 150, "%")
+		value, limit = g.travel(1, 150)
 		n.put("limit", value)
 	}
 	if g.maybe() {
-		n.put("reversed", scalar(g.pick("true", "false")))
+		n.put("reversed", g.yes())
 	}
 	switch g.between(0, 3) {
 	case 0:
 		var value tree
-		value, plus = g.number(0, 150, "%")
+		value, plus = g.travel(0, 150)
 		minus = plus
 		n.put("end_points", value)
 	case 1:
 		ends := tree{keys: []string{}}
 		var up, down tree
-		up, plus = g.number(0, 150, "%")
-		down, minus = g.number(0, 150, "%")
+		up, plus = g.travel(0, 150)
+		down, minus = g.travel(0, 150)
 		ends.put("plus", up)
 		ends.put("minus", down)
 		n.put("end_points", ends)
@@ -210,7 +210,8 @@ func (g *generator) line() tree {
 		if d.axis != "" && g.maybe() {
 			n.put("share", g.sides(d.axis, -200, 200))
 		} else if g.maybe() {
-			n.put("share", g.percent(-200, 200))
+			share, _ := g.travel(-200, 200)
+			n.put("share", share)
 		}
 	}
 	if g.maybe() {

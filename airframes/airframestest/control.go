@@ -18,7 +18,13 @@ func (g *generator) head(sections map[string]tree) {
 		sections["mass_kg"] = scalar(g.written(float64(g.between(1, 24999)) / 1000))
 	}
 	if g.maybe() {
-		sections["still_deg"] = scalar(g.written(float64(g.between(1, 9999))/1000, "°", "deg"))
+		sections["still_deg"] = scalar(g.written(float64(g.between(1, 2000))/1000, "°", "deg"))
+	}
+	if g.maybe() {
+		sections["airspeed_ms"] = scalar(g.written(float64(g.between(100, 200000))/1000, "m/s"))
+	}
+	if g.maybe() {
+		sections["wing"] = g.wing()
 	}
 	switch g.between(0, 3) {
 	case 0:
@@ -26,6 +32,19 @@ func (g *generator) head(sections map[string]tree) {
 	case 1:
 		sections["script"] = list(scalar("../features/one.feature"), scalar("'two and a half.feature'"))
 	}
+}
+
+// wing is a wing that is large enough for every surface that is drawn.
+func (g *generator) wing() tree {
+	n := tree{keys: []string{}}
+	for _, size := range []struct {
+		key       string
+		low, high float64
+	}{{"span_mm", 4002, 20000}, {"root_chord_mm", 201, 20000}, {"tip_chord_mm", 201, 20000}} {
+		value, _ := g.number(size.low, size.high, "mm")
+		n.put(size.key, value)
+	}
+	return n
 }
 
 func (g *generator) makeControls() tree {
@@ -58,17 +77,19 @@ func (g *generator) makeAxis(axis string, add func(control, tree)) {
 	switch g.between(0, 2) {
 	case 0:
 		c.trimmed = true
-		n.put("trim", g.percent(0, 30))
+		trim, _ := g.travel(0, 30)
+		n.put("trim", trim)
 		add(c, n)
 		g.controls = append(g.controls, control{name: axis + " trim", axis: axis, trim: true})
 		return
 	case 1:
 		c.trimmed = true
 		long, name := tree{keys: []string{}}, g.name("trim wheel")
-		long.put("range", g.percent(0, 100))
+		reach, _ := g.travel(0, 100)
+		long.put("range", reach)
 		long.put("name", scalar(name))
 		if g.maybe() {
-			long.put("reversed", scalar(g.pick("true", "false")))
+			long.put("reversed", g.yes())
 		}
 		n.put("trim", long)
 		add(c, n)
@@ -86,9 +107,12 @@ func (g *generator) makeLever(add func(control, tree)) {
 	}
 	detents := tree{keys: []string{}}
 	for i := range g.between(0, 4) {
-		name := g.name("detent")
+		name, at := g.name("detent"), g.percent(float64(i*20), float64(i*20+15))
+		if i == 2 && g.between(0, 3) == 0 {
+			name, at = g.pick("half", "Half"), scalar(g.written(50, "%"))
+		}
 		c.detents = append(c.detents, name)
-		detents.put(name, g.percent(float64(i*20), float64(i*20+15)))
+		detents.put(name, at)
 	}
 	n := tree{keys: []string{}}
 	n.put("lever", detents)
@@ -152,6 +176,10 @@ func (g *generator) condition(depth int) string {
 		return g.pick("", "in ") + g.said(g.pick(g.phases...))
 	}
 	c := g.controls[g.between(0, len(g.controls)-1)]
+	if places := append(c.positions, c.detents...); len(places) > 0 && g.between(0, 5) == 0 {
+		place := g.said(g.pick(places...))
+		return g.pick(g.said(c.name)+" "+place, place+" "+g.said(c.name))
+	}
 	return fmt.Sprintf("%s %s%s", g.said(c.name), g.pick("is ", "is not ", "are "), g.predicate(c))
 }
 

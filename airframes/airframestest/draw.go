@@ -53,7 +53,7 @@ func Generate(t *rapid.T) []byte {
 	g.makeParts(sections)
 
 	file := tree{keys: []string{}}
-	order := []string{"hingeline", "name", "about", "mass_kg", "still_deg", "script",
+	order := []string{"hingeline", "name", "about", "mass_kg", "still_deg", "airspeed_ms", "wing", "script",
 		"controls", "phases", "demands", "channels", "surfaces", "wheels", "motors", "extras"}
 	if g.maybe() {
 		order = rapid.Permutation(order).Draw(t, "order")
@@ -153,15 +153,30 @@ func (g *generator) written(value float64, units ...string) string {
 	return text
 }
 
+// yes is true or false, in any of the ways to write them.
+func (g *generator) yes() tree {
+	return scalar(g.quotes(g.pick("true", "false", "yes", "no", "True", "NO")))
+}
+
 func (g *generator) percent(low, high float64) tree {
 	n, _ := g.number(low, high, "%")
 	return n
 }
 
+// travel is a percent of which less than 2 must carry its sign.
+func (g *generator) travel(low, high float64) (tree, float64) {
+	n, value := g.number(low, high, "%")
+	if value > -2 && value < 2 && value != 0 {
+		n = scalar(thousandths(value) + g.pick("%", " %"))
+	}
+	return n, value
+}
+
 // sides is one percent, or two with the words for the directions.
 func (g *generator) sides(axis string, low, high float64) tree {
 	if g.between(0, 2) > 0 {
-		return g.percent(low, high)
+		n, _ := g.travel(low, high)
+		return n
 	}
 	words := []string{"plus", "minus"}
 	switch axis {
@@ -172,7 +187,8 @@ func (g *generator) sides(axis string, low, high float64) tree {
 	}
 	n := tree{keys: []string{}}
 	for _, word := range words {
-		n.put(word, g.percent(low, high))
+		value, _ := g.travel(low, high)
+		n.put(word, value)
 	}
 	return n
 }

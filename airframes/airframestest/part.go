@@ -50,8 +50,35 @@ func (g *generator) surface() (string, tree) {
 		n.put("span_mm", list(from, to))
 	}
 	g.stops(&n, h)
+	g.placement(&n)
+	if g.between(0, 3) == 0 {
+		n.put("tilt_deg", scalar(g.written(float64(g.between(-90, 90)), "°", "deg")))
+	}
 	g.aka(&n)
 	return name, n
+}
+
+// placement says where a part is from the balance point, or says nothing.
+func (g *generator) placement(n *tree) {
+	for _, key := range []string{"aft_mm", "up_mm"} {
+		if g.between(0, 3) == 0 {
+			n.put(key, scalar(g.written(float64(g.between(-10000, 10000)), "mm")))
+		}
+	}
+}
+
+// sidePlacement is side and placement of a part that may say how far out it is;
+// then it must be on a side.
+func (g *generator) sidePlacement(name *string, n *tree) {
+	if g.maybe() {
+		g.side(name, n)
+		g.placement(n)
+		return
+	}
+	*name = g.pick("port ", "starboard ", "left ", "Right ") + *name
+	out, _ := g.number(0, 9999, "mm")
+	n.put("out_mm", out)
+	g.placement(n)
 }
 
 // side says the side in the name, under side, in both or nowhere.
@@ -245,7 +272,7 @@ func (g *generator) makeMotors() tree {
 		motor := tree{keys: []string{}}
 		name := g.name("motor")
 		motor.put("channel", scalar(strconv.Itoa(g.channels[g.between(0, len(g.channels)-1)].number)))
-		g.side(&name, &motor)
+		g.sidePlacement(&name, &motor)
 		if g.maybe() {
 			idle, _ := g.number(900, 1200, "µs", "us")
 			full, _ := g.number(1800, 2100, "µs", "us")
@@ -253,7 +280,7 @@ func (g *generator) makeMotors() tree {
 			motor.put("full_us", full)
 		}
 		if g.maybe() {
-			motor.put("stopped_below", g.percent(0, 20))
+			motor.put("stopped_below", g.percent(0, 10))
 		}
 		if g.maybe() {
 			motor.put("stopped_when", scalar(g.condition(1)))
@@ -268,7 +295,7 @@ func (g *generator) extras() tree {
 	n := tree{keys: []string{}}
 	for range g.between(1, 3) {
 		extra := tree{keys: []string{}}
-		kind := g.pick("retract", "hook", "door", "brake", "release", "other")
+		kind := g.pick("retract", "hook", "door", "brake", "release", "drag rudder", "other")
 		name := g.name(kind)
 		if g.maybe() {
 			name = g.name("thing")
@@ -278,6 +305,7 @@ func (g *generator) extras() tree {
 		if g.maybe() {
 			extra.put("plus_moves", scalar(g.pick("out", "in")))
 		}
+		g.sidePlacement(&name, &extra)
 		g.aka(&extra)
 		n.put(name, extra)
 	}

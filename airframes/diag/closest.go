@@ -7,17 +7,20 @@ import (
 )
 
 // longestSuggested is the most characters that a name may have for Closest to
-// look for one like it.
-const longestSuggested = 60
+// look for one like it, longestCandidate the most bytes for it to be one.
+const (
+	longestSuggested = 60
+	longestCandidate = 500
+)
 
 // Closest finds the name that a person most likely meant: the one with the
 // fewest slips of the hand (a letter wrong, missing, too many, or two
 // swapped; capitals do not count), at most one slip in each three letters. The
 // same words in another order count, and so does a name that is the only one to
 // hold all the words given, unless another is one slip away. Of equals the
-// first wins.
+// first wins. A name is never taken for its opposite: see crosses.
 func Closest(name string, among []string) (best string, ok bool) {
-	wanted := strings.ToLower(strings.TrimSpace(name))
+	wanted := writtenOut(strings.ToLower(strings.TrimSpace(name)))
 	length := utf8.RuneCountInString(wanted)
 	if length == 0 || length > longestSuggested {
 		return "", false
@@ -29,10 +32,13 @@ func Closest(name string, among []string) (best string, ok bool) {
 	words := strings.Fields(wanted)
 	var holding []string
 	for _, candidate := range among {
-		if candidate == name {
+		if candidate == name || len(candidate) > longestCandidate {
 			continue
 		}
 		lower := strings.ToLower(candidate)
+		if crosses(wanted, lower) {
+			continue
+		}
 		candidateWords := strings.Fields(lower)
 		if len(words) > 1 && sameWords(words, candidateWords) {
 			return candidate, true
@@ -43,7 +49,7 @@ func Closest(name string, among []string) (best string, ok bool) {
 		if difference := utf8.RuneCountInString(lower) - length; difference > fewest || -difference > fewest {
 			continue
 		}
-		slips := distance([]rune(wanted), []rune(lower))
+		slips := distance([]rune(wanted), []rune(lower), fewest)
 		if slips < fewest || slips == fewest && !ok {
 			best, ok, fewest = candidate, true, slips
 		}
@@ -73,14 +79,16 @@ func holdsWords(all, some []string) bool {
 
 // distance is the number of insertions, deletions, substitutions and swaps of
 // neighbours that turn a into b, no part changed twice (Damerau–Levenshtein,
-// optimal string alignment).
-func distance(a, b []rune) int {
+// optimal string alignment). If it is more than most, it is some number more
+// than most, found sooner.
+func distance(a, b []rune, most int) int {
 	before, above, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range above {
 		above[j] = j
 	}
 	for i := 1; i <= len(a); i++ {
 		row[0] = i
+		least := i
 		for j := 1; j <= len(b); j++ {
 			cost := 1
 			if a[i-1] == b[j-1] {
@@ -90,6 +98,10 @@ func distance(a, b []rune) int {
 			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
 				row[j] = min(row[j], before[j-2]+1)
 			}
+			least = min(least, row[j])
+		}
+		if least > most+1 {
+			return least
 		}
 		before, above, row = above, row, before
 	}

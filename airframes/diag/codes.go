@@ -14,9 +14,9 @@ type CodeInfo struct {
 
 // Codes are all problem and finding codes of Hingeline, sorted by code. Each
 // room has its own file of them: codes_airframe.go, codes_script.go,
-// codes_finding.go and codes_command.go.
+// codes_finding.go, codes_sense.go and codes_command.go.
 func Codes() []CodeInfo {
-	all := slices.Concat(airframeCodes, scriptCodes, findingCodes, commandCodes)
+	all := slices.Concat(airframeCodes, scriptCodes, findingCodes, senseCodes, commandCodes)
 	slices.SortFunc(all, func(a, b CodeInfo) int { return strings.Compare(a.Code, b.Code) })
 	return all
 }

@@ -1,6 +1,8 @@
 package diag
 
 import (
+	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -38,5 +40,51 @@ func TestExplainFindsACodeAndNothingElse(t *testing.T) {
 		if _, ok := Explain(code); ok {
 			t.Errorf("%q is explained", code)
 		}
+	}
+}
+
+// notShown are the codes that have no broken file, and why.
+func notShown() map[string]string {
+	reasons := map[string]string{"file-too-large": "a megabyte of text; a test of the loader makes one"}
+	for _, info := range commandCodes {
+		reasons[info.Code] = "needs a command, not a file; testdata/commands has it"
+	}
+	return reasons
+}
+
+// Every code is shown by a broken file that a test of its room runs, and every
+// broken file shows a code that can be explained.
+func TestEveryCodeHasABrokenFile(t *testing.T) {
+	const dir = "../../testdata/problems"
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	shown := map[string]bool{}
+	for _, e := range entries {
+		shown[e.Name()] = true
+		if _, ok := Explain(e.Name()); !ok {
+			t.Errorf("testdata/problems/%s shows no code that there is", e.Name())
+		}
+		expected, err := os.ReadFile(filepath.Join(dir, e.Name(), "expected.txt"))
+		if err != nil || !strings.Contains(string(expected), "["+e.Name()+"]") {
+			t.Errorf("testdata/problems/%s: expected.txt does not show the code (%v)", e.Name(), err)
+		}
+		if broken, _ := filepath.Glob(filepath.Join(dir, e.Name(), "*.[yf]*")); len(broken) == 0 {
+			t.Errorf("testdata/problems/%s has no airframe.yaml or script.feature", e.Name())
+		}
+	}
+	reasons := notShown()
+	for _, info := range Codes() {
+		switch reason, excused := reasons[info.Code]; {
+		case shown[info.Code] && excused:
+			t.Errorf("%s has a broken file although it %s", info.Code, reason)
+		case !shown[info.Code] && !excused:
+			t.Errorf("%s has no broken file in testdata/problems", info.Code)
+		}
+		delete(reasons, info.Code)
+	}
+	for code := range reasons {
+		t.Errorf("%s is excused and is no code", code)
 	}
 }

@@ -2,19 +2,22 @@ package diag
 
 import "strings"
 
-// An excerpt is at most excerptColumns wide; of a longer line it shows what
-// stands around the caret, with at least excerptLead columns before it.
+// An excerpt is at most excerptColumns wide unless the terminal is known, and
+// never held to less than leastColumns; of a longer line it shows what stands
+// around the caret, with the part leadPart of the room before it.
 const (
 	excerptColumns = 100
-	excerptLead    = 40
+	leastColumns   = 24
+	leadPart       = 0.4
 	ellipsis       = "…"
 )
 
 // excerptOf is a line made ready to be shown, with how far to indent the
 // caret and how wide it is, in terminal columns. Column counts characters from
 // 1; one beyond the line's end puts the caret just behind it. More says whether
-// the line goes on before and behind what is given of it.
-func excerptOf(line string, column, width int, more [2]bool) (excerpt string, indent, underline int) {
+// the line goes on before and behind what is given of it; room is how many
+// columns there are.
+func excerptOf(line string, column, width int, more [2]bool, room int) (excerpt string, indent, underline int) {
 	cells, positions := layOut(line)
 	end := len(positions) - 1
 	first := min(max(column-1, 0), end)
@@ -24,8 +27,8 @@ func excerptOf(line string, column, width int, more [2]bool) (excerpt string, in
 
 	total := positions[end]
 	from, to := 0, end
-	if total > excerptColumns {
-		from, to = window(positions, first)
+	if total > room {
+		from, to = window(positions, first, room-2*len([]rune(ellipsis)))
 	}
 	indent -= positions[from]
 	underline = max(min(underline, positions[to]-positions[from]-indent), 1)
@@ -41,16 +44,17 @@ func excerptOf(line string, column, width int, more [2]bool) (excerpt string, in
 
 // window is which characters of a long line to show, around the first one of
 // the caret.
-func window(positions []int, first int) (from, to int) {
+func window(positions []int, first, room int) (from, to int) {
 	indent, end := positions[first], len(positions)-1
-	if indent > excerptColumns-excerptLead {
+	lead := int(leadPart * float64(room))
+	if indent > room-lead {
 		from = first
-		for from > 0 && indent-positions[from-1] <= excerptLead {
+		for from > 0 && indent-positions[from-1] <= lead {
 			from--
 		}
 	}
 	to = from
-	for to < end && positions[to+1]-positions[from] <= excerptColumns {
+	for to < end && positions[to+1]-positions[from] <= room {
 		to++
 	}
 	return from, to

@@ -59,3 +59,12 @@ func clean(text string) string {
 	}
 	return string(runes)
 }
+
+// widthOf is how many columns of a terminal a text takes.
+func widthOf(text string) int {
+	n := 0
+	for _, r := range text {
+		n += columnsOf(r)
+	}
+	return n
+}

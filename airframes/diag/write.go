@@ -18,12 +18,19 @@ import (
 // are not reported: like the rest of the package it is meant for messages to a
 // person.
 func Write(w io.Writer, problems []Problem, sources ...*Source) {
+	WriteWithin(w, 0, problems, sources...)
+}
+
+// WriteWithin is Write for a terminal of so many columns: lines of files are cut
+// to fit around the caret, and a hint that does not fit beside the caret stands
+// below it. 0 columns are a terminal that is not known.
+func WriteWithin(w io.Writer, columns int, problems []Problem, sources ...*Source) {
 	out := bufio.NewWriter(w)
 	defer out.Flush()
 	for _, p := range problems {
 		out.WriteString(headline(p))
 		out.WriteByte('\n')
-		writeExcerpt(out, p, sources)
+		writeExcerpt(out, columns, p, sources)
 	}
 }
 
@@ -50,7 +57,10 @@ func headline(p Problem) string {
 	return line.String()
 }
 
-func writeExcerpt(out *bufio.Writer, p Problem, sources []*Source) {
+// margin is how many columns stand before an excerpt: "  123 | ".
+const margin = 8
+
+func writeExcerpt(out *bufio.Writer, columns int, p Problem, sources []*Source) {
 	text, column, more, found := "", 0, [2]bool{}, false
 	for _, s := range sources {
 		if s != nil && s.Name == p.File {
@@ -65,12 +75,23 @@ func writeExcerpt(out *bufio.Writer, p Problem, sources []*Source) {
 		}
 		return
 	}
-	excerpt, indent, underline := excerptOf(text, column, p.Width, more)
+	room := excerptColumns
+	if columns > 0 {
+		room = max(min(room, columns-margin), leastColumns)
+	}
+	excerpt, indent, underline := excerptOf(text, column, p.Width, more, room)
 	fmt.Fprintf(out, "%s\n", strings.TrimRight(fmt.Sprintf("%5d | %s", p.Line, excerpt), " "))
 	switch {
 	case column > 0:
 		caret := strings.Repeat(" ", indent) + strings.Repeat("^", underline)
-		fmt.Fprintf(out, "%s\n", strings.TrimRight("      | "+caret+" "+hint, " "))
+		below := columns > 0 && margin+indent+underline+1+widthOf(hint) > columns
+		if !below {
+			caret += " " + hint
+		}
+		fmt.Fprintf(out, "%s\n", strings.TrimRight("      | "+caret, " "))
+		if below && hint != "" {
+			fmt.Fprintf(out, "      | %s\n", hint)
+		}
 	case hint != "":
 		fmt.Fprintf(out, "      | %s\n", hint)
 	}

@@ -18,6 +18,7 @@ import (
 type checkFlags struct {
 	only               []string
 	brief, json, watch bool
+	strictScript       bool
 }
 
 func (s *session) checkCommand() *cobra.Command {
@@ -33,8 +34,11 @@ The script is the one named, or the one that the airframe file names under
 "script:", or the file of the same name that ends in .feature, beside the
 airframe file or in ../features. A "-" is standard input.
 
-Exit status: 0 every check passed, 1 a check failed: do not fly, 3 a file cannot
-be used, 4 nothing was checked.`,
+The script is looked at too: a sentence that fights the aeroplane fails the check,
+unless it ends in "on purpose".
+
+Exit status: 0 every check passed, 1 a check failed or the script is wrong: do not
+fly, 3 a file cannot be used, 4 nothing was checked.`,
 		Example: `  hingeline check
   hingeline check my-model.yaml
   hingeline check my-model.yaml --only @wing --watch`,
@@ -48,8 +52,9 @@ be used, 4 nothing was checked.`,
 	}
 	f := c.Flags()
 	f.StringArrayVar(&flags.only, "only", nil, "only checks with this `WORDS`: a tag (@wing), a stage (port wing), or words of a scenario; may be given again")
-	f.BoolVar(&flags.brief, "brief", false, "only failures, how many warnings, and the verdict")
-	f.BoolVar(&flags.watch, "watch", false, "check again whenever a file changes; q quits")
+	f.BoolVar(&flags.brief, "brief", false, "only failures, warnings in a line each, and the verdict")
+	f.BoolVar(&flags.watch, "watch", false, "check again whenever a file changes, in brief; q quits")
+	f.BoolVar(&flags.strictScript, "strict-script", false, "warnings about the script itself fail the check too")
 	f.BoolVar(&flags.json, "json", false, "write the report as JSON (hingeline schema --report)")
 	return c
 }
@@ -86,11 +91,13 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 		fmt.Fprintln(s.stderr, "no airframe file is named, so this is the built-in model Bracken 20;\n"+
 			"\"hingeline schema --example\" writes an airframe file to start your own from")
 	}
+	s.asJSON = flags.json
+	flags.brief = flags.brief || flags.watch
 	render := s.checkRenderer(flags)
 	if flags.watch {
-		return s.watch(func() ([]diskFile, error) { return s.checkOnce(airframe, scripts, flags.only, render) })
+		return s.watch(func() ([]diskFile, error) { return s.checkOnce(airframe, scripts, flags, render) })
 	}
-	_, err := s.checkOnce(airframe, scripts, flags.only, render)
+	_, err := s.checkOnce(airframe, scripts, flags, render)
 	return err
 }
 
@@ -105,23 +112,27 @@ func (s *session) checkRenderer(flags checkFlags) func(*result.Report) error {
 
 // checkOnce reads, checks and reports, and sets the exit status. It returns
 // the files on disk that the answer rests on.
-func (s *session) checkOnce(airframe string, scripts, only []string, render func(*result.Report) error) ([]diskFile, error) {
+func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags, render func(*result.Report) error) ([]diskFile, error) {
+	s.verdict = ""
 	in := s.gather(airframe, scripts)
 	if in.model == nil || diag.HasErrors(in.problems) {
 		return in.disk, &inputError{in.problems, in.sources}
 	}
-	report, problems := verify.Check(in.model, in.scripts, script.Selection{Only: only})
+	report, problems := verify.Check(in.model, in.scripts, script.Selection{Only: flags.only})
 	if report == nil {
 		return in.disk, &inputError{append(in.problems, problems...), in.sources}
 	}
 	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
-	s.status = statusOf(report.Verdict)
+	if flags.strictScript {
+		verify.Strict(report)
+	}
+	s.status, s.verdict = statusOf(report.Verdict), report.Verdict
 	return in.disk, written(render(report))
 }
 
 func statusOf(v result.Verdict) int {
 	switch v {
-	case result.Passed:
+	case result.Passed, result.PassedInPart:
 		return statusYes
 	case result.Failed:
 		return statusNo

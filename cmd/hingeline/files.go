@@ -118,8 +118,11 @@ func directoryProblem(name string, kind fileKind) *diag.Problem {
 		Message: "is a directory, wanted " + kind.noun,
 		Hint:    fmt.Sprintf("there is no %s file in it", kind.suffix),
 	}
-	if found := filesIn(name, kind); len(found) > 0 {
+	switch found := filesIn(name, kind); {
+	case len(found) == 1:
 		p.Hint = fmt.Sprintf("did you mean %q?", filepath.Join(name, found[0]))
+	case len(found) > 1:
+		p.Hint = fmt.Sprintf("name one of the files in it, such as %q", filepath.Join(name, found[0]))
 	}
 	return p
 }
@@ -128,7 +131,7 @@ func directoryProblem(name string, kind fileKind) *diag.Problem {
 func nearName(name string, kind fileKind) string {
 	dir, base := filepath.Split(name)
 	found := filesIn(filepath.Clean(dir+"."), kind)
-	if best, ok := diag.Closest(base, found); ok {
+	if best, ok := closestFile(base, found); ok {
 		return fmt.Sprintf("did you mean %q?", dir+best)
 	}
 	if slices.Contains(found, base+kind.suffix) {
@@ -146,6 +149,23 @@ func nearName(name string, kind fileKind) string {
 		return fmt.Sprintf("a file, or one of the built-in models: %s", strings.Join(shipped, ", "))
 	}
 	return ""
+}
+
+// closestFile is the file whose name without its ending is most like that of
+// another: endings that are the same make no names alike.
+func closestFile(name string, among []string) (string, bool) {
+	var stems []string
+	for _, file := range among {
+		stems = append(stems, strings.TrimSuffix(file, filepath.Ext(file)))
+	}
+	best := strings.TrimSuffix(name, filepath.Ext(name))
+	if !slices.Contains(stems, best) {
+		var ok bool
+		if best, ok = diag.Closest(best, stems); !ok {
+			return "", false
+		}
+	}
+	return among[slices.Index(stems, best)], true
 }
 
 // filesIn lists the files of a kind in a directory, none if it cannot be read.

@@ -144,6 +144,14 @@ func (in *inputs) pointAtScriptKey(p *diag.Problem) {
 	}
 	p.Message = fmt.Sprintf("the script %s: %s", filepath.ToSlash(p.File), p.Message)
 	p.Place = place
+	if p.Code != "file-missing" {
+		return
+	}
+	cures := "put the script there, or take this line out and name the script on the command line or put it beside this file under the same name, ending in " + scriptKind.suffix
+	if p.Hint != "" {
+		cures = p.Hint + " Or " + cures
+	}
+	p.Hint = cures
 }
 
 // besideModel is a path as written in the airframe file, seen from that file.
@@ -161,7 +169,7 @@ func (in *inputs) scriptBeside(s *session) {
 	p := diag.Problem{
 		Place: diag.Place{File: in.sources[0].Name}, Code: "no-script",
 		Message: "no script says what this model should do",
-		Hint:    "name it behind the airframe file, or in it: script: my-model.feature",
+		Hint:    "name it behind the airframe file, or in it: script: my-model.feature; \"hingeline schema --example-script\" writes one to start from",
 	}
 	if len(in.disk) == 0 {
 		in.problems = append(in.problems, p)

@@ -2,6 +2,9 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -12,23 +15,46 @@ import (
 func (s *session) phrasesCommand() *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
-		Use:   "phrases",
+		Use:   "phrases [WORD...]",
 		Short: "every sentence that a script may have, with an example",
-		Args:  atMost(0, "no arguments"),
-		RunE: func(*cobra.Command, []string) error {
-			if asJSON {
-				return written(s.phrasesAsJSON())
+		Long: "Phrases lists every sentence that a script may have, each with an example; with\n" +
+			"words, only the sentences that speak of all of them.",
+		Example: "  hingeline phrases\n  hingeline phrases motor stops",
+		RunE: func(c *cobra.Command, args []string) error {
+			found := sentencesWith(args)
+			if len(found) == 0 {
+				return &usageError{
+					message: fmt.Sprintf("no sentence speaks of %q", strings.Join(args, " ")),
+					hint:    `"hingeline phrases" lists them all`,
+					usage:   usageOf(c),
+				}
 			}
-			return written(s.phrases())
+			if asJSON {
+				return written(s.phrasesAsJSON(found))
+			}
+			return written(s.phrases(found))
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "write them as JSON")
 	return c
 }
 
-func (s *session) phrases() error {
+// sentencesWith are the sentences that hold all the words, anywhere and in any
+// case.
+func sentencesWith(words []string) []phrase.Sentence {
+	all := phrase.Sentences()
+	for _, word := range strings.Fields(strings.ToLower(strings.Join(words, " "))) {
+		all = slices.DeleteFunc(all, func(s phrase.Sentence) bool {
+			text := strings.Join([]string{s.Name, s.Form, s.Example, s.Means}, " ")
+			return !strings.Contains(strings.ToLower(text), word)
+		})
+	}
+	return all
+}
+
+func (s *session) phrases(sentences []phrase.Sentence) error {
 	text := terminal.NewText(s.layout(false))
-	for _, sentence := range phrase.Sentences() {
+	for _, sentence := range sentences {
 		text.Gap()
 		text.Title(sentence.Form)
 		text.Entry("  keyword  ", sentence.Keyword)
@@ -47,9 +73,9 @@ type phraseJSON struct {
 	Means   string `json:"means"`
 }
 
-func (s *session) phrasesAsJSON() error {
+func (s *session) phrasesAsJSON(sentences []phrase.Sentence) error {
 	list := []phraseJSON{}
-	for _, sentence := range phrase.Sentences() {
+	for _, sentence := range sentences {
 		list = append(list, phraseJSON(sentence))
 	}
 	e := json.NewEncoder(s.results())

@@ -99,7 +99,9 @@ func TestJSONKeepsToThePrintedSchema(t *testing.T) {
 		of     []string
 	}{
 		{"--report", []string{"check", "--json"}},
-		{"--position", []string{"show", "--json", "--set", "roll stick=full right"}},
+		{"--position", []string{"show", "--json"}},
+		{"--position", []string{"show", "--json", "--signal-lost"}},
+		{"--position", []string{"show", "--json", "--speed", "16", "--set", "roll = full right"}},
 	} {
 		text, _, _ := called("schema", c.schema)
 		schema := compiled(t, text)
@@ -141,15 +143,53 @@ func compiled(t *testing.T, text string) *jsonschema.Schema {
 	return schema
 }
 
+// With --json a file that cannot be used is an answer too: that there is none.
+func TestJSONOfProblemsKeepsToThePrintedSchema(t *testing.T) {
+	text, _, _ := called("schema", "--problems")
+	schema := compiled(t, text)
+	broken := filepath.Join(t.TempDir(), "broken.yaml")
+	if err := os.WriteFile(broken, []byte("hingeline: 1\nname: Broken\nchannels: {1: {mix: rol}}\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		args []string
+		want int
+	}{
+		{[]string{"check", broken, "--json"}, statusBadInput},
+		{[]string{"check", "no-such.yaml", "--json"}, statusBadInput},
+		{[]string{"show", broken, "--json"}, statusBadInput},
+		{[]string{"check", "bracken-20", "--only", "@no-such", "--json"}, statusNothingChecked},
+	} {
+		out, messages, code := called(c.args...)
+		if code != c.want || messages == "" {
+			t.Errorf("%q: exit status %d and messages %q, wanted %d and some", c.args, code, messages, c.want)
+		}
+		doc, err := jsonschema.UnmarshalJSON(strings.NewReader(out))
+		if err != nil {
+			t.Errorf("%q: %v", c.args, err)
+		} else if err := schema.Validate(doc); err != nil {
+			t.Errorf("%q: %v", c.args, err)
+		}
+		if len(doc.(map[string]any)["problems"].([]any)) == 0 {
+			t.Errorf("%q: no problems in %s", c.args, out)
+		}
+	}
+	var to bytes.Buffer
+	if code := run([]string{"check", broken, "--json"}, strings.NewReader(""), fullDisk{}, &to); code != statusNotWritten {
+		t.Errorf("problems that cannot be written: exit status %d, wanted %d", code, statusNotWritten)
+	}
+}
+
 // A result that cannot be written is never taken for an answer.
 func TestResultThatCannotBeWrittenIsNoAnswer(t *testing.T) {
 	for _, args := range [][]string{
 		{"check", "bracken-20"}, {"check", "bracken-20", "--json"}, {"show", "bracken-20"},
 		{"schema"}, {"phrases"}, {"explain"}, {"version"},
+		{"help"}, {"check", "--help"}, {"--version"}, {"completion", "bash"}, {"completion", "powershell"},
 	} {
 		var messages bytes.Buffer
-		if code := run(args, strings.NewReader(""), fullDisk{}, &messages); code != statusBadInput {
-			t.Errorf("%q: exit status %d, wanted %d; messages:\n%s", args, code, statusBadInput, &messages)
+		if code := run(args, strings.NewReader(""), fullDisk{}, &messages); code != statusNotWritten {
+			t.Errorf("%q: exit status %d, wanted %d; messages:\n%s", args, code, statusNotWritten, &messages)
 		}
 		if !strings.Contains(messages.String(), "could not be written: no room") {
 			t.Errorf("%q: messages are %q", args, &messages)

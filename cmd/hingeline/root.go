@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"slices"
 	"strings"
@@ -22,8 +23,8 @@ airframe file and type, for instance:
 `
 }
 
-// root is the command line.
-func (s *session) root() *cobra.Command {
+// root is the command line; out is where cobra itself writes.
+func (s *session) root(out io.Writer) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "hingeline",
 		Short: "a control check for radio-control models, before the maiden flight",
@@ -36,7 +37,7 @@ order, whether it does.
   hingeline check my-model.yaml      check your own
 
 Exit status: 0 yes, 1 no (a check failed), 2 wrong use, 3 a file cannot be used,
-4 nothing was checked, 70 a bug in Hingeline.`,
+4 nothing was checked, 70 a bug in Hingeline, 74 the result could not be written.`,
 		Version:            verify.Version,
 		SilenceErrors:      true,
 		SilenceUsage:       true,
@@ -49,9 +50,10 @@ Exit status: 0 yes, 1 no (a check failed), 2 wrong use, 3 a file cannot be used,
 	root.RegisterFlagCompletionFunc("color", cobra.FixedCompletions(colorChoices, cobra.ShellCompDirectiveNoFileComp))
 	root.SetVersionTemplate("hingeline {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(s.checkCommand(), s.showCommand(), s.schemaCommand(), s.phrasesCommand(),
+	root.AddCommand(s.checkCommand(), s.showCommand(), s.newCommand(), s.schemaCommand(), s.phrasesCommand(),
 		s.explainCommand(), s.versionCommand())
 	root.SetHelpCommand(helpCommand(root))
+	root.SetOut(out) // before the completion command, which keeps it
 	root.InitDefaultCompletionCmd("completion")
 	for _, c := range root.Commands() {
 		if c.Name() == "completion" {

@@ -9,10 +9,12 @@ import (
 
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/report/jsonout"
 	"example.com/hingeline/verify/script"
 )
 
-// Exit statuses: what a script that calls Hingeline can rely on.
+// Exit statuses: what a script that calls Hingeline can rely on. 70 and 74 are
+// those of sysexits.h for software and for input and output.
 const (
 	statusYes            = 0  // passed, or done
 	statusNo             = 1  // a check failed
@@ -20,6 +22,7 @@ const (
 	statusBadInput       = 3  // an input file cannot be used
 	statusNothingChecked = 4  // no check ran
 	statusOurBug         = 70 // Hingeline itself is at fault
+	statusNotWritten     = 74 // the result could not be written: no answer was given, and no file is to blame
 )
 
 // run is the whole program: the command line without the program's name in,
@@ -27,12 +30,16 @@ const (
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return guarded(stderr, func() int {
 		s := &session{stdin: stdin, stdout: stdout, stderr: stderr}
-		root := s.root()
+		own := &remembering{to: stdout} // help, completion and --version, which cobra writes by itself
+		root := s.root(own)
 		root.SetArgs(args)
 		root.SetIn(stdin)
-		root.SetOut(stdout)
 		root.SetErr(stderr)
-		if err := root.Execute(); err != nil {
+		err := root.Execute()
+		if own.err != nil {
+			err = written(own.err)
+		}
+		if err != nil {
 			return s.report(err)
 		}
 		return s.status
@@ -95,12 +102,17 @@ func (s *session) report(err error) int {
 	var input *inputError
 	if errors.As(err, &input) {
 		s.writeProblems(input)
+		if s.asJSON {
+			if err := jsonout.RenderProblems(s.results(), verify.Problems(input.problems, input.sources...)); err != nil {
+				return s.report(written(err))
+			}
+		}
 		return input.status()
 	}
 	var output *outputError
 	if errors.As(err, &output) {
 		fmt.Fprintf(s.stderr, "hingeline: the result could not be written: %v\n", output.err)
-		return statusBadInput
+		return statusNotWritten
 	}
 	fmt.Fprintf(s.stderr, "hingeline: %v\n", err)
 	var usage *usageError
@@ -118,7 +130,7 @@ func (s *session) report(err error) int {
 // writeProblems shows every problem with its excerpt, and how many there are.
 func (s *session) writeProblems(e *inputError) {
 	diag.Sort(e.problems)
-	diag.Write(s.stderr, e.problems, e.sources...)
+	diag.WriteWithin(s.stderr, s.messageColumns(), e.problems, e.sources...)
 	mistakes := 0
 	for _, p := range e.problems {
 		if p.Severity == diag.Error {
@@ -144,4 +156,19 @@ func written(err error) error {
 		return nil
 	}
 	return &outputError{err}
+}
+
+// remembering is a writer that remembers the first error, for those who write
+// and do not look.
+type remembering struct {
+	to  io.Writer
+	err error
+}
+
+func (w *remembering) Write(text []byte) (int, error) {
+	n, err := w.to.Write(text)
+	if w.err == nil {
+		w.err = err
+	}
+	return n, err
 }

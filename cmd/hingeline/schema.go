@@ -1,21 +1,26 @@
 package main
 
 import (
+	"path"
+	"regexp"
+
 	"github.com/spf13/cobra"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/features"
 	"example.com/hingeline/verify/report/jsonout"
 )
 
 func (s *session) schemaCommand() *cobra.Command {
-	var explain, example, report, position bool
+	var explain, example, exampleScript, report, position, problems bool
 	c := &cobra.Command{
 		Use:   "schema",
 		Short: "the airframe file: its schema, its reference page, one to start from",
 		Long: `Schema writes the JSON Schema of the airframe file, for editors that complete and
 check as you type; or what a flag asks for instead.`,
-		Example: "  hingeline schema --example > my-model.yaml",
-		Args:    atMost(0, "no arguments"),
+		Example: `  hingeline schema --example > my-model.yaml
+  hingeline schema --example-script > my-model.feature`,
+		Args: atMost(0, "no arguments"),
 		RunE: func(c *cobra.Command, _ []string) error {
 			var text []byte
 			asked := 0
@@ -24,9 +29,11 @@ check as you type; or what a flag asks for instead.`,
 				text   func() []byte
 			}{
 				{explain, func() []byte { return []byte(airframes.Reference()) }},
-				{example, airframes.Example},
+				{example, exampleAirframe},
+				{exampleScript, exampleSentences},
 				{report, func() []byte { return jsonout.ReportSchema }},
 				{position, func() []byte { return jsonout.PositionSchema }},
+				{problems, func() []byte { return jsonout.ProblemsSchema }},
 			} {
 				if choice.wanted {
 					text = choice.text()
@@ -47,7 +54,29 @@ check as you type; or what a flag asks for instead.`,
 	f := c.Flags()
 	f.BoolVar(&explain, "explain", false, "the reference page: every key in plain words")
 	f.BoolVar(&example, "example", false, "an airframe file to start your own from")
+	f.BoolVar(&exampleScript, "example-script", false, "the script for that airframe file")
 	f.BoolVar(&report, "report", false, "the JSON Schema of what check --json writes")
 	f.BoolVar(&position, "position", false, "the JSON Schema of what show --json writes")
+	f.BoolVar(&problems, "problems", false, "the JSON Schema of what --json writes where a file cannot be used or nothing was checked")
 	return c
+}
+
+// scriptLine is the line of an airframe file that names its script.
+var scriptLine = regexp.MustCompile(`(?m)^script: *(\S+)(?: +#.*)?\n`)
+
+// exampleAirframe is the example without the name of its script: it is saved
+// where that script is not.
+func exampleAirframe() []byte { return scriptLine.ReplaceAll(airframes.Example(), nil) }
+
+// exampleSentences is the script of the example.
+func exampleSentences() []byte {
+	named := scriptLine.FindSubmatch(airframes.Example())
+	if named == nil {
+		panic("the example names no script")
+	}
+	text, ok := features.Read(path.Base(string(named[1])))
+	if !ok {
+		panic("the script of the example is missing")
+	}
+	return text
 }

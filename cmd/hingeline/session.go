@@ -10,6 +10,7 @@ import (
 	"golang.org/x/term"
 
 	"example.com/hingeline/verify/report/terminal"
+	"example.com/hingeline/verify/result"
 )
 
 // session is one run of the program: where it reads and writes, and what the
@@ -19,7 +20,9 @@ type session struct {
 	stdout, stderr io.Writer
 	colorFlag      string
 	status         int
-	onScreen       bool // stdout is a terminal that --watch clears
+	verdict        result.Verdict // of the last check; empty where there was none
+	asJSON         bool           // what is wrong with files goes to stdout too, as JSON
+	onScreen       bool           // stdout is a terminal that --watch clears
 }
 
 // terminalFile is the terminal behind a reader or writer, or nil.
@@ -42,6 +45,20 @@ func (s *session) layout(brief bool) terminal.Options {
 		}
 	}
 	return o
+}
+
+// messageColumns is how wide the terminal of messages is, 0 where there is none.
+func (s *session) messageColumns() int {
+	to := s.stderr
+	if w, ok := to.(*carriageWriter); ok {
+		to = w.w
+	}
+	if t := terminalFile(to); t != nil {
+		if width, _, err := term.GetSize(int(t.Fd())); err == nil {
+			return width
+		}
+	}
+	return 0
 }
 
 // wantsColor is what --color says; left to itself, no colour if NO_COLOR is

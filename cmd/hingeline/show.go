@@ -20,7 +20,7 @@ import (
 // showFlags are the flags of show.
 type showFlags struct {
 	set, from           []string
-	after               string
+	after, speed        string
 	lost, brief, asJSON bool
 }
 
@@ -31,12 +31,15 @@ func (s *session) showCommand() *cobra.Command {
 		Short: "one position of the controls: where every part stands, and why",
 		Long: `Show puts the controls where you say, lets everything else rest, and tells where
 every part of the model then stands and how that came about, from the control to
-the surface. A built-in model goes by its name: show bracken-20.
+the surface; and which way that turns the model. With an airspeed, from --speed or
+the airframe file, it estimates the roll rate and what the servos must hold. A
+built-in model goes by its name: show bracken-20.
 
 A setting is CONTROL=PLACE, in the words of a script; plus is right, or back.`,
 		Example: `  hingeline show bracken-20 --set "rate switch=high" --set "roll stick=full right"
   hingeline show my-model.yaml "port flap" --set "flap lever=landing" --set "roll stick=-30%"
-  hingeline show my-model.yaml --from "throttle=100%" --signal-lost --after 1s`,
+  hingeline show my-model.yaml --from "throttle=100%" --signal-lost --after 1s
+  hingeline show bracken-20 --set "roll stick=full right" --speed 16 --brief`,
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			return airframes.Shipped(), cobra.ShellCompDirectiveDefault
 		},
@@ -47,6 +50,7 @@ A setting is CONTROL=PLACE, in the words of a script; plus is right, or back.`,
 	f.BoolVar(&flags.lost, "signal-lost", false, "with the signal lost")
 	f.StringVar(&flags.after, "after", "", "this `TIME` after the controls moved (2s), before everything has come to rest")
 	f.StringArrayVar(&flags.from, "from", nil, "with --after: where a control stood before, `CONTROL=PLACE`; may be given again")
+	f.StringVar(&flags.speed, "speed", "", "airspeed in `METRES` a second for roll rate and servo loads; else airspeed_ms of the airframe file")
 	f.BoolVar(&flags.brief, "brief", false, "positions and limits, without the reasons")
 	f.BoolVar(&flags.asJSON, "json", false, "write it as JSON (hingeline schema --position)")
 	return c
@@ -81,15 +85,28 @@ func (s *session) show(c *cobra.Command, args []string, flags showFlags) error {
 	if err != nil {
 		return err
 	}
+	speed, err := speedOf(c, flags.speed)
+	if err != nil {
+		return err
+	}
+	if speed > 0 && len(args) > 1 {
+		return &usageError{
+			message: "--speed is for what the model as a whole does, so it does not go with single parts",
+			hint:    "leave out " + strings.Join(args[1:], " and "),
+			usage:   usageOf(c),
+		}
+	}
+	s.asJSON = flags.asJSON
 	in := s.gatherModel(args[0])
 	if in.model == nil || diag.HasErrors(in.problems) {
 		return &inputError{in.problems, in.sources}
 	}
-	diag.Write(s.stderr, in.problems, in.sources...)
+	diag.WriteWithin(s.stderr, s.messageColumns(), in.problems, in.sources...)
 	view, err := viewOf(c, in.model, flags, after)
 	if err != nil {
 		return err
 	}
+	view.Speed = speed
 	if view.Parts, err = partsCalled(c, in.model, args[1:]); err != nil {
 		return err
 	}
@@ -150,6 +167,23 @@ func timeOf(c *cobra.Command, text string) (mixcore.Seconds, error) {
 		}
 	}
 	return mixcore.Seconds(seconds), nil
+}
+
+// speedOf reads --speed: 0 if it is not given, else metres a second within what
+// a script may say.
+func speedOf(c *cobra.Command, text string) (float64, error) {
+	if text == "" {
+		return 0, nil
+	}
+	digits := strings.TrimSpace(strings.TrimSuffix(text, "m/s"))
+	speed, err := strconv.ParseFloat(digits, 64)
+	if err != nil || strings.Trim(digits, ".0123456789") != "" || speed < phrase.SlowestSpeed || speed > phrase.FastestSpeed {
+		return 0, &usageError{
+			message: fmt.Sprintf("--speed is %q, wanted metres a second from %g to %g, such as 16", text, phrase.SlowestSpeed, phrase.FastestSpeed),
+			usage:   usageOf(c),
+		}
+	}
+	return speed, nil
 }
 
 // partsCalled are the parts of those names, nil for none named.

@@ -21,12 +21,13 @@ func stampOf(name string) diskFile {
 	return diskFile{name, stamp{true, info.Mode(), info.Size(), info.ModTime()}}
 }
 
-// stale is true if one of the files is no longer as it was read.
-func stale(files []diskFile) bool {
+// stale are the names of the files that are no longer as they were read.
+func stale(files []diskFile) []string {
+	var names []string
 	for _, f := range files {
 		if stampOf(f.name).stamp != f.stamp {
-			return true
+			names = append(names, f.name)
 		}
 	}
-	return false
+	return names
 }

@@ -6,10 +6,13 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"strings"
 	"syscall"
 	"time"
 
 	"github.com/fsnotify/fsnotify"
+
+	"example.com/hingeline/verify/result"
 )
 
 const (
@@ -35,19 +38,53 @@ func (s *session) watch(check func() ([]diskFile, error)) error {
 	defer stop()
 	keys, restore := s.keys()
 	defer restore()
-	for {
+	var changed []string
+	var last result.Verdict // the last answer there was
+	for first := true; ; first = false {
 		s.clear()
 		s.status = statusYes
 		files, err := check()
 		if err != nil {
 			s.status = s.report(err)
 		}
-		fmt.Fprintln(s.stderr, "watching for changes; q quits")
+		how := "checked"
+		if !first {
+			how = "checked again"
+		}
+		how += time.Now().Format(" 15:04:05")
+		if !first {
+			how += " after " + strings.Join(changed, ", ") + " changed"
+		}
+		fmt.Fprintf(s.stderr, "%s: %s\nwatching for changes; q quits\n", how, outcome(last, s.verdict))
+		if s.verdict != "" {
+			last = s.verdict
+		}
 		w.follow(files)
-		if !w.changed(ctx, keys) {
+		if changed = w.changed(ctx, keys); changed == nil {
 			return nil
 		}
 	}
+}
+
+// outcome is the answer of a check in two words, beside the last answer before;
+// an empty verdict is none.
+func outcome(before, now result.Verdict) string {
+	passed := func(v result.Verdict) bool { return v == result.Passed || v == result.PassedInPart }
+	switch {
+	case now == "":
+		return "nothing was checked, a file cannot be used"
+	case now == result.NothingChecked:
+		return "nothing was checked"
+	case passed(now) && before != "" && !passed(before):
+		return "now " + string(now)
+	case passed(now):
+		return string(now)
+	case before == result.Failed:
+		return "still failing"
+	case passed(before):
+		return "now failing"
+	}
+	return "failing"
 }
 
 // clear empties the screen, if there is one.
@@ -109,9 +146,9 @@ func (w *watcher) watchDirs() {
 	}
 }
 
-// changed waits until the files are no longer as they were read and have come
-// to rest; false if it is time to quit.
-func (w *watcher) changed(ctx context.Context, keys <-chan key) bool {
+// changed waits until files are no longer as they were read and have come to
+// rest, and names them; nil if it is time to quit.
+func (w *watcher) changed(ctx context.Context, keys <-chan key) []string {
 	settled := time.NewTimer(settleTime) // a change may have come before follow
 	defer settled.Stop()
 	again := time.NewTicker(lookAgain)
@@ -120,12 +157,12 @@ func (w *watcher) changed(ctx context.Context, keys <-chan key) bool {
 	for {
 		select {
 		case <-ctx.Done():
-			return false
+			return nil
 		case <-keys:
-			return false
+			return nil
 		case _, open := <-w.events.Events:
 			if !open {
-				return false
+				return nil
 			}
 			settled.Reset(settleTime)
 		case <-w.events.Errors:
@@ -136,13 +173,13 @@ func (w *watcher) changed(ctx context.Context, keys <-chan key) bool {
 				settled.Reset(settleTime)
 			}
 		case <-settled.C:
-			switch {
-			case !stale(w.files):
+			switch names := stale(w.files); {
+			case names == nil:
 			case w.vanished() && tries < vanishedTries:
 				tries++
 				settled.Reset(settleTime)
 			default:
-				return true
+				return names
 			}
 		}
 	}

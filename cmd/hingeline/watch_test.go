@@ -5,10 +5,13 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"sync"
 	"testing"
 	"time"
+
+	"example.com/hingeline/verify/result"
 )
 
 // transcript is what a running program has written so far; await waits for
@@ -82,7 +85,7 @@ func startWatching(t *testing.T) *watching {
 	stdin, keys := io.Pipe()
 	w.keys = keys
 	go func() {
-		w.done <- run([]string{"check", filepath.Join(w.dir, "mini.yaml"), "--watch", "--brief"}, stdin, w.out, w.out)
+		w.done <- run([]string{"check", filepath.Join(w.dir, "mini.yaml"), "--watch"}, stdin, w.out, w.out)
 		w.out.end()
 	}()
 	gaveUp := time.AfterFunc(longest, w.out.end)
@@ -149,23 +152,62 @@ func TestWatchChecksAgainAfterAChange(t *testing.T) {
 	w := startWatching(t)
 	w.await("watching for changes", 1)
 	w.await("PASSED: 1 of 1 check", 1)
+	w.await(": passed\n", 1)
 
 	w.write("mini.yaml", reversedAirframe)
 	w.await("DO NOT FLY", 1)
+	w.await("first: the starboard aileron rises · WRONG WAY: wanted UP, it goes DOWN\n", 1)
+	w.await("mini.yaml changed: now failing\n", 1)
 	w.await("watching for changes", 2)
 
 	w.write("mini.yaml", strings.Replace(miniAirframe, "channel: 1", "channel: 9", 1))
 	w.await("mini.yaml:10", 1)
+	w.await("mini.yaml changed: nothing was checked, a file cannot be used\n", 1)
 	w.await("watching for changes", 3)
 
 	w.write("mini.yaml", miniAirframe)
 	w.await("PASSED", 2)
+	w.await("mini.yaml changed: now passed\n", 1)
 	w.await("watching for changes", 4)
 
 	w.write("mini.feature", strings.Replace(miniScript, "rises", "drops", 1))
 	w.await("DO NOT FLY", 2)
+	w.await("mini.feature changed: now failing\n", 1)
 	w.await("watching for changes", 5)
-	w.quit(statusNo)
+
+	w.write("mini.feature", strings.Replace(miniScript, "rises", "drops 3°", 1))
+	w.await("mini.feature changed: still failing\n", 1)
+	w.await("watching for changes", 6)
+
+	w.write("mini.feature", miniScript)
+	w.await("mini.feature changed: now passed\n", 1)
+	w.await("watching for changes", 7)
+	w.quit(statusYes)
+	clock := regexp.MustCompile(`\nchecked again [012]\d:[0-5]\d:[0-5]\d after \S+mini.yaml changed: now failing\n`)
+	if text := w.out.String(); !clock.MatchString(text) || strings.Contains(text, "LEFT TO DO") || strings.Contains(text, "pass ✓") {
+		t.Errorf("not in brief, or without the time:\n%s", text)
+	}
+}
+
+// A check of a part never reads as a plain pass.
+func TestOutcomeSaysWhatChanged(t *testing.T) {
+	for _, c := range []struct {
+		before, now result.Verdict
+		want        string
+	}{
+		{"", result.Passed, "passed"},
+		{"", result.PassedInPart, "passed in part"},
+		{result.Failed, result.PassedInPart, "now passed in part"},
+		{result.Passed, result.Passed, "passed"},
+		{"", result.Failed, "failing"},
+		{result.PassedInPart, result.Failed, "now failing"},
+		{result.NothingChecked, result.Failed, "failing"},
+		{result.Failed, result.NothingChecked, "nothing was checked"},
+	} {
+		if got := outcome(c.before, c.now); got != c.want {
+			t.Errorf("%q after %q: %q, wanted %q", c.now, c.before, got, c.want)
+		}
+	}
 }
 
 func TestWatchSurvivesAFileThatIsGoneForAMoment(t *testing.T) {

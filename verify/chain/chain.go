@@ -8,7 +8,8 @@
 // out: an expo at full stick, a throw of 100 %, a channel that is not reversed, end points of
 // 100 %, no sub-trim, and a control at rest whose demand is 0 %.
 //
-// It never judges and never prints. Start at [Part].
+// It never judges and never prints. Start at [Part] for the steps and at
+// [LookAtPart] for the lines.
 package chain
 
 import (
@@ -21,25 +22,24 @@ import (
 )
 
 // Part explains where one part stands in a trace: the steps from the controls
-// to the part, and the lines of the airframe file to look at, most telling
-// first. part is an index into Setup.Parts.
-func Part(m *airframes.Model, t *mixcore.Trace, part int) ([]result.Step, []result.Place) {
+// to the part. part is an index into Setup.Parts.
+func Part(m *airframes.Model, t *mixcore.Trace, part int) []result.Step {
 	b := builder{m: m, s: &m.Setup, t: t}
 	p := &m.Setup.Parts[part]
 	b.demandsOf(channelsOf(p))
 	b.mixesAndDrives(part)
 	b.part(part)
-	return b.steps, lookAtPart(m, t, part)
+	return b.steps
 }
 
 // Channel explains what one channel puts out, as Part does for a part. channel
 // is an index into Setup.Channels.
-func Channel(m *airframes.Model, t *mixcore.Trace, channel int) ([]result.Step, []result.Place) {
+func Channel(m *airframes.Model, t *mixcore.Trace, channel int) []result.Step {
 	b := builder{m: m, s: &m.Setup, t: t}
 	b.demandsOf([]int{channel})
 	b.mix(channel)
 	b.channel(channel, "")
-	return b.steps, lookAtChannel(m, t, channel)
+	return b.steps
 }
 
 // builder gathers the steps of one chain.
@@ -55,7 +55,10 @@ func found(p diag.Place) result.Place {
 	return result.Place{File: p.File, Line: p.Line, Column: p.Column}
 }
 
-func (b *builder) add(s result.Step) { b.steps = append(b.steps, s) }
+func (b *builder) add(s result.Step, v value) {
+	s.Value, s.Exact = v.words, v.exact
+	b.steps = append(b.steps, s)
+}
 
 // channelsOf is every channel that drives a part, each once.
 func channelsOf(p *mixcore.Part) []int {

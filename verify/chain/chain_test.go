@@ -102,6 +102,9 @@ func model(t *testing.T, change func(*mixcore.Setup)) *airframes.Model {
 			"surfaces.starboard flap.stops.up":     line(53),
 			"surfaces.starboard flap.stops":        line(53),
 			"surfaces.starboard rudder.servos.1":   line(72),
+			"channels.3.end_points":                line(26),
+			"channels.3.slow":                      line(27),
+			"channels.8.failsafe":                  line(43),
 		},
 	}}
 }
@@ -127,14 +130,6 @@ func said(steps []result.Step) string {
 	return out.String()
 }
 
-func lines(places []result.Place) string {
-	var out []string
-	for _, p := range places {
-		out = append(out, fmt.Sprint(p.Line))
-	}
-	return strings.Join(out, " ")
-}
-
 func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 	for _, row := range []struct {
 		name   string
@@ -142,7 +137,6 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 		moved  map[int]float64
 		part   int
 		want   string
-		look   string
 	}{
 		{
 			name:  "two demands, reversed, sub-trim, linkage",
@@ -162,7 +156,6 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 51 linkage, starboard flap: arm 10 mm, horn 15 mm below -> UP 1.9°
 50 part, starboard flap: chord 48 mm -> trailing edge UP 1.9° (1.6 mm)
 `,
-			look: "51 52 23 22 21 13",
 		},
 		{
 			name:  "expo at half stick",
@@ -175,10 +168,9 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 11 demand, roll: throw 90 % (rate switch is high) -> 34.9 %
 31 mix, channel 4: roll 34.9 % × share 100 % -> 34.9 %
 30 channel, channel 4 (rudders): 1500 µs + 34.9 × 5 µs; Y-lead with starboard rudder -> 1674 µs
-60 linkage, port rudder: measured at 34.9 % -> RIGHT 7°
+60 table, port rudder: measured at 34.9 % -> RIGHT 7°
 60 part, port rudder:  -> RIGHT 7°
 `,
-			look: "60 31 11 30",
 		},
 		{
 			name:  "a line that is not in force",
@@ -192,7 +184,6 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 51 linkage, starboard flap: arm 10 mm, horn 15 mm below -> UP 0.6°
 50 part, starboard flap: chord 48 mm -> trailing edge UP 0.6° (0.5 mm)
 `,
-			look: "22 51 52 23 24 20",
 		},
 		{
 			name: "limits at the channel and at the stop",
@@ -210,14 +201,13 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 22 mix, channel 3: roll 90 % × share -180 % -> -162 %
 25 channel, channel 3: held to ± 100 %, 62 % lost -> -100 % LIMIT beyond the channel's travel limit
 23 channel, channel 3: reversed -> 100 %
-20 channel, channel 3: plus end point 90 % -> 90 %
+26 channel, channel 3: plus end point 90 % -> 90 %
 24 channel, channel 3: sub-trim 2 % -> 92 %
 20 channel, channel 3: 1500 µs + 92 × 5 µs -> 1960 µs
 52 servo, starboard flap: 45° × 92 %, plus swings aft -> 41.4° aft
 51 linkage, starboard flap: arm 10 mm, horn 15 mm below -> UP 25.8°
 53 part, starboard flap: UP 25.8° asked, stop at 12° -> trailing edge UP 12° (10 mm) LIMIT at its stop
 `,
-			look: "53 25 22 51 52 23",
 		},
 		{
 			name: "pulse limit and servo maximum",
@@ -237,7 +227,6 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 51 linkage, starboard flap: arm 10 mm, horn 15 mm below -> UP 25°
 50 part, starboard flap: chord 48 mm -> trailing edge UP 25° (21 mm)
 `,
-			look: "52 24 51 21 13 22",
 		},
 		{
 			name:  "a rudder on a Y-lead, with trim",
@@ -245,14 +234,13 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 			part:  1,
 			want: `
 1 control, roll stick: centred -> 0 %
-12 demand, roll: throw 50 % (rate 2 of 2) -> 0 %
+12 demand, roll: throw 50 % (no other rate holds) -> 0 %
 2 demand, roll: roll trim 50 % right -> 5 %
 31 mix, channel 4: roll 5 % × share 100 % -> 5 %
 30 channel, channel 4 (rudders): 1500 µs + 5 × 5 µs; Y-lead with starboard rudder -> 1525 µs
-60 linkage, port rudder: measured at 5 % -> RIGHT 1°
+60 table, port rudder: measured at 5 % -> RIGHT 1°
 60 part, port rudder:  -> RIGHT 1°
 `,
-			look: "60 31 12 30",
 		},
 		{
 			name:  "two servos that fight",
@@ -263,11 +251,10 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 11 demand, roll: throw 90 % (rate switch is high) -> 90 %
 31 mix, channel 4: roll 90 % × share 100 % -> 90 %
 30 channel, channel 4 (rudders): 1500 µs + 90 × 5 µs; Y-lead with port rudder -> 1950 µs
-70 linkage, starboard rudder servo 1: measured at 90 % -> RIGHT 18°
-70 linkage, starboard rudder servo 2: measured at 90 % -> RIGHT 21.8°
+70 table, starboard rudder servo 1: measured at 90 % -> RIGHT 18°
+70 table, starboard rudder servo 2: measured at 90 % -> RIGHT 21.8°
 70 part, starboard rudder: mean of 2 servos, 3.8° apart -> RIGHT 19.9° LIMIT its servos ask for different angles
 `,
-			look: "70 31 11 30",
 		},
 		{
 			name:  "a line that replaces the sum hides what came before",
@@ -278,7 +265,6 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 40 channel, channel 8: 1500 µs - 100 × 5 µs -> 1000 µs
 80 part, motor: 1000 µs is 0 %, 2000 µs is 100 % -> stopped
 `,
-			look: "42 40 80",
 		},
 		{
 			name:  "a motor that runs",
@@ -292,18 +278,13 @@ func TestPartTellsEveryValueFromStickToSurface(t *testing.T) {
 40 channel, channel 8: 1500 µs + 20 × 5 µs -> 1600 µs
 80 part, motor: 1000 µs is 0 %, 2000 µs is 100 % -> power 60 %
 `,
-			look: "41 14 42 40 80",
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			m := model(t, row.change)
 			in := pose(m, row.moved)
-			steps, look := Part(m, m.Plan.Trace(&in), row.part)
-			if got := "\n" + said(steps); got != row.want {
+			if got := "\n" + said(Part(m, m.Plan.Trace(&in), row.part)); got != row.want {
 				t.Errorf("chain:\n%s\nwant:\n%s", got, row.want)
-			}
-			if got := lines(look); got != row.look {
-				t.Errorf("look at lines %s, want %s", got, row.look)
 			}
 		})
 	}
@@ -332,7 +313,7 @@ func TestLineNotInForceSaysWhatKeepsItOut(t *testing.T) {
 			s.Channels[0].Mix[1].When = &row.when
 		})
 		in := pose(m, map[int]float64{rateSwitch: 1, flapLever: 40})
-		steps, _ := Part(m, m.Plan.Trace(&in), 0)
+		steps := Part(m, m.Plan.Trace(&in), 0)
 		if got := said(steps); !strings.Contains(got, "roll not in force: "+row.want+" ->") {
 			t.Errorf("want %q in:\n%s", row.want, got)
 		}
@@ -344,18 +325,15 @@ func TestPartAtLossOfSignal(t *testing.T) {
 	in := pose(m, map[int]float64{throttleLever: 60, motorSwitch: 1, rollStick: 100})
 	in.SignalLost = true
 	trace := m.Plan.Trace(&in)
-	steps, look := Part(m, trace, 3)
-	want := `40 channel, channel 8: signal lost: failsafe -> -100 %
+	steps := Part(m, trace, 3)
+	want := `43 channel, channel 8: signal lost: failsafe -> -100 %
 40 channel, channel 8: 1500 µs - 100 × 5 µs -> 1000 µs
 80 part, motor: 1000 µs is 0 %, 2000 µs is 100 % -> stopped
 `
 	if got := said(steps); got != want {
 		t.Errorf("failsafe value:\n%s\nwant:\n%s", got, want)
 	}
-	if got := lines(look); got != "40 80" {
-		t.Errorf("look at lines %s, want 40 80", got)
-	}
-	steps, _ = Channel(m, trace, 1)
+	steps = Channel(m, trace, 1)
 	got := said(steps)
 	if !strings.Contains(got, "signal lost: holds what it had -> 50 %") || !strings.Contains(got, "1750 µs") {
 		t.Errorf("a channel that holds does not say so:\n%s", got)
@@ -370,14 +348,14 @@ func TestPartWhileThingsAreUnderWay(t *testing.T) {
 		s.Channels[0].Slow = 8
 	})
 	from, to := pose(m, map[int]float64{rollStick: 100}), pose(m, map[int]float64{rollStick: 100, rateSwitch: 1})
-	steps, _ := Part(m, m.Plan.TraceAfter(&from, &to, 1), 0)
+	steps := Part(m, m.Plan.TraceAfter(&from, &to, 1), 0)
 	got := said(steps)
 	for _, want := range []string{"50 % faded in", "slowed, still under way"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("after 1 s the chain does not say %q:\n%s", want, got)
 		}
 	}
-	steps, _ = Part(m, m.Plan.TraceAfter(&from, &to, 0), 0)
+	steps = Part(m, m.Plan.TraceAfter(&from, &to, 0), 0)
 	if got := said(steps); !strings.Contains(got, "roll not in force: sport is still fading in") {
 		t.Errorf("at 0 s the chain does not say that the phase is still fading in:\n%s", got)
 	}
@@ -392,15 +370,56 @@ func TestPartEndsWhereThePartStands(t *testing.T) {
 			in := pose(m, map[int]float64{rollStick: roll, rateSwitch: high, flapLever: 40})
 			trace := m.Plan.Trace(&in)
 			for i := range m.Setup.Parts {
-				steps, look := Part(m, trace, i)
+				steps := Part(m, trace, i)
 				last := steps[len(steps)-1]
+				for _, s := range steps {
+					if s.Exact == nil {
+						t.Errorf("%s %s %q has no number", s.Stage, s.Name, s.Value)
+					}
+				}
 				if want := wording.Position(&m.Setup.Parts[i], trace.Output.Parts[i]); last.Value != want || last.Stage != "part" {
 					t.Errorf("%s ends at %s %q, want part %q", m.Setup.Parts[i].Name, last.Stage, last.Value, want)
 				}
-				if len(look) == 0 || len(look) > MaxLookAt {
-					t.Errorf("%s: %d lines to look at", m.Setup.Parts[i].Name, len(look))
+				for doubt := Unclear; doubt <= Astir; doubt++ {
+					look := LookAtPart(m, Case{Now: trace, Doubt: doubt}, i)
+					if len(look) == 0 || len(look) > MaxLookAt {
+						t.Errorf("%s: %d lines to look at", m.Setup.Parts[i].Name, len(look))
+					}
 				}
 			}
+		}
+	}
+}
+
+// TestStepsAreExactForPrograms works the flap's way out by hand as far as the
+// servo; the sign of an angle is a word.
+func TestStepsAreExactForPrograms(t *testing.T) {
+	m := model(t, nil)
+	in := pose(m, map[int]float64{rateSwitch: 1, rollStick: 50})
+	trace := m.Plan.Trace(&in)
+	steps := Part(m, trace, 0)
+	at := func(stage string) result.Exact {
+		for i := range steps {
+			if s := &steps[len(steps)-1-i]; s.Stage == stage {
+				return *s.Exact
+			}
+		}
+		t.Fatalf("no step of stage %s", stage)
+		return result.Exact{}
+	}
+	// 50·0.7 + 100·0.3·0.5³ = 38.75; ·0.9 = 34.875; ·−0.55 = −19.18125;
+	// reversed, + 2 = 21.18125; 1500 + 5·21.18125; 45°·0.2118125
+	for _, want := range []struct {
+		stage, unit, way string
+		number           float64
+	}{
+		{"control", "%", "", 50}, {"demand", "%", "", 34.875}, {"mix", "%", "", -19.18125},
+		{"channel", "µs", "", 1605.90625}, {"servo", "°", "aft", 9.5315625},
+		{"part", "°", "UP", math.Abs(float64(trace.Output.Parts[0].Angle))},
+	} {
+		got := at(want.stage)
+		if got.Unit != want.unit || got.Way != want.way || math.Abs(got.Number-want.number) > 1e-9 {
+			t.Errorf("%s is %+v, want %g %s %s", want.stage, got, want.number, want.unit, want.way)
 		}
 	}
 }

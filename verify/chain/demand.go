@@ -1,7 +1,6 @@
 package chain
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -48,22 +47,22 @@ func (b *builder) idle(demand int) bool {
 func (b *builder) control(i int) {
 	c := &b.s.Controls[i]
 	at := b.t.Input.Position[i]
-	value := wording.Setpoint(mixcore.Percent(at))
+	stand := value{words: wording.Setpoint(mixcore.Percent(at)), exact: percent(mixcore.Percent(at)).exact}
 	if c.Kind == mixcore.SwitchControl {
-		value = ""
+		stand = value{}
 	}
-	stand := wording.Stand(c, at)
-	if stand == value {
-		stand = ""
+	text := wording.Stand(c, at)
+	if text == stand.words {
+		text = ""
 	}
-	b.add(result.Step{Stage: "control", Name: c.Name, Text: stand, Value: value, Place: found(where.Control(b.m, i))})
+	b.add(result.Step{Stage: "control", Name: c.Name, Text: text, Place: found(where.Control(b.m, i))}, stand)
 }
 
 func (b *builder) demand(i int) {
 	d, dt := &b.s.Demands[i], &b.t.Demands[i]
 	before := len(b.steps)
-	step := func(text string, value mixcore.Percent, place diag.Place) {
-		b.add(result.Step{Stage: "demand", Name: d.Name, Text: text, Value: wording.Percent(value), Place: found(place)})
+	step := func(text string, v mixcore.Percent, place diag.Place) {
+		b.add(result.Step{Stage: "demand", Name: d.Name, Text: text, Place: found(place)}, percent(v))
 	}
 	if d.Values != nil {
 		position := b.s.Controls[d.From].Positions[int(dt.Position)]
@@ -97,7 +96,7 @@ func (b *builder) rateWords(d *mixcore.Demand, dt *mixcore.DemandTrace) string {
 	case len(d.Rates) == 1:
 		return ""
 	case when == nil:
-		return fmt.Sprintf(" (rate %d of %d)", dt.Rate+1, len(d.Rates))
+		return " (no other rate holds)"
 	default:
 		return " (" + wording.Condition(b.s, when) + ")"
 	}

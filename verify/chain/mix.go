@@ -19,12 +19,12 @@ func (b *builder) mix(channel int) {
 	}
 	name := fmt.Sprintf("channel %d", c.Number)
 	if len(c.Mix) == 0 {
-		b.add(result.Step{Stage: "mix", Name: name, Text: "its mix is empty", Value: wording.Percent(0),
-			Place: found(where.Channel(b.m, channel))})
+		b.add(result.Step{Stage: "mix", Name: name, Text: "its mix is empty",
+			Place: found(where.Channel(b.m, channel))}, percent(0))
 	}
 	for i := firstLine(b.s, b.t, channel); i < len(c.Mix); i++ {
 		b.add(result.Step{Stage: "mix", Name: name, Text: b.lineWords(channel, i),
-			Value: wording.Percent(ct.Lines[i].Sum), Place: found(where.Line(b.m, channel, i))})
+			Place: found(where.Line(b.m, channel, i))}, percent(ct.Lines[i].Sum))
 	}
 }
 

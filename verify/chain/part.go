@@ -52,20 +52,20 @@ func (b *builder) drive(part, i int) {
 	if len(p.Drives) > 1 {
 		name = fmt.Sprintf("%s servo %d", p.Name, i+1)
 	}
-	if out := b.t.Channels[d.Channel].Output; math.Abs(float64(dt.Output-out)) > mixcore.Hair {
-		b.add(result.Step{Stage: "servo", Name: name, Text: "still under way", Value: wording.Percent(dt.Output),
-			Place: found(where.Drive(b.m, part, i, "servo.seconds_per_60deg", "servo"))})
+	if lags(dt, &b.t.Channels[d.Channel]) {
+		b.add(result.Step{Stage: "servo", Name: name, Text: "still under way",
+			Place: found(where.Drive(b.m, part, i, "servo.seconds_per_60deg", "servo"))}, percent(dt.Output))
 	}
 	if d.Linkage == nil {
-		b.add(result.Step{Stage: "linkage", Name: name, Text: "measured at " + wording.Percent(dt.Output),
-			Value: wording.Turn(p.Motion, dt.Angle), Place: found(where.Drive(b.m, part, i, "measured"))})
+		b.add(result.Step{Stage: "table", Name: name, Text: "measured at " + wording.Percent(dt.Output),
+			Place: found(where.Drive(b.m, part, i, "measured"))}, turn(p.Motion, dt.Angle))
 		return
 	}
 	way := "fore"
 	if d.Servo.PlusAft {
 		way = "aft"
 	}
-	servo := result.Step{Stage: "servo", Name: name, Value: swing(dt.Swing),
+	servo := result.Step{Stage: "servo", Name: name,
 		Text:  wording.SetAngle(d.Servo.Swing) + " × " + wording.Percent(dt.Output) + ", plus swings " + way,
 		Place: found(where.Drive(b.m, part, i, "servo.plus_swings", "servo"))}
 	if dt.Limits&mixcore.ServoMax != 0 {
@@ -73,16 +73,21 @@ func (b *builder) drive(part, i int) {
 		servo.Limit = strings.Join(wording.Limits(mixcore.ServoMax), ", ")
 		servo.Place = found(where.Drive(b.m, part, i, "servo.max_deg", "servo"))
 	}
-	b.add(servo)
-	b.add(result.Step{Stage: "linkage", Name: name, Value: wording.Turn(p.Motion, dt.Angle),
+	b.add(servo, swing(dt.Swing))
+	b.add(result.Step{Stage: "linkage", Name: name,
 		Text:  "arm " + wording.SetLength(mixcore.Millimetres(d.Linkage.Arm)) + ", horn " + wording.SetLength(mixcore.Millimetres(d.Linkage.Horn)) + hornSide(p, d),
-		Place: found(where.Drive(b.m, part, i, "linkage.horn", "linkage"))})
+		Place: found(where.Drive(b.m, part, i, "linkage.horn", "linkage"))}, turn(p.Motion, dt.Angle))
+}
+
+// lags reports whether a servo has not yet arrived where its channel asks.
+func lags(dt *mixcore.DriveTrace, ct *mixcore.ChannelTrace) bool {
+	return math.Abs(float64(dt.Output-ct.Output)) > mixcore.Hair
 }
 
 // part adds the last step: where the part stands.
 func (b *builder) part(i int) {
 	p, pt := &b.s.Parts[i], &b.t.Parts[i]
-	step := result.Step{Stage: "part", Name: p.Name, Value: wording.Position(p, b.t.Output.Parts[i]), Place: found(where.Part(b.m, i))}
+	step := result.Step{Stage: "part", Name: p.Name, Place: found(where.Part(b.m, i))}
 	switch p.Motion {
 	case mixcore.Power:
 		step.Text = wording.Pulse(p.Motor.Idle) + " is 0 %, " + wording.Pulse(p.Motor.Full) + " is 100 %"
@@ -97,7 +102,7 @@ func (b *builder) part(i int) {
 	if pt.Limits&mixcore.PartEnd != 0 {
 		step.Limit = strings.Join(wording.Limits(mixcore.PartEnd), ", ")
 	}
-	b.add(step)
+	b.add(step, position(p, b.t.Output.Parts[i]))
 }
 
 func (b *builder) hinged(p *mixcore.Part, i int, step *result.Step) {
@@ -119,17 +124,6 @@ func (b *builder) hinged(p *mixcore.Part, i int, step *result.Step) {
 	}
 	step.Text = strings.Join(said, "; ")
 	step.Limit = strings.Join(wording.Limits(pt.Limits&(mixcore.ServosFight|mixcore.AtStop)), ", ")
-}
-
-func swing(arm mixcore.Degrees) string {
-	said := wording.Angle(arm)
-	switch {
-	case said == wording.Angle(0):
-		return said
-	case arm > 0:
-		return said + " aft"
-	}
-	return said + " fore"
 }
 
 // hornSide is the side of a surface that the horn stands on, as the airframe

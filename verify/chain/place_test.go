@@ -1,6 +1,7 @@
 package chain
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -85,7 +86,7 @@ func TestStepsPointAtTheirLines(t *testing.T) {
 	trace := m.Plan.Trace(&in)
 	check := func(part int, want []string) {
 		t.Helper()
-		steps, _ := Part(m, trace, part)
+		steps := Part(m, trace, part)
 		for i, s := range steps {
 			if i >= len(want) {
 				t.Errorf("more steps than wanted: %+v", s)
@@ -125,11 +126,16 @@ func TestStepsPointAtTheirLines(t *testing.T) {
 		"linkage: {arm_mm: 10",
 		"starboard aileron:",
 	})
-	_, look := Part(m, trace, 0)
-	want := []string{"horn: below", "plus_swings: aft", "reversed: true", "- add: brake", "- roll", "- 3%"}
-	for i, p := range look {
-		if got := text(t, m, p); !strings.HasPrefix(got, want[i]) {
-			t.Errorf("look at %d: %q, want %q", i, got, want[i])
+	for doubt, want := range map[Doubt][]string{
+		Direction: {"reversed: true", "- add: brake", "plus_swings: aft", "horn: below", "- roll", "- 3%"},
+		Amount:    {"- add: brake", "- roll", "- 3%", "brake:", "throw: 90%", "expo: 30%"},
+	} {
+		var got []string
+		for _, p := range LookAtPart(m, Case{Now: trace, Doubt: doubt}, 0) {
+			got = append(got, text(t, m, p))
+		}
+		if !slices.EqualFunc(got, want, strings.HasPrefix) {
+			t.Errorf("doubt %d: look at %q, want %q", doubt, got, want)
 		}
 	}
 }

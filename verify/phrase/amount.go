@@ -54,6 +54,17 @@ func (r *reader) amount() (Amount, bool) {
 	if r.problem != nil {
 		return a, false
 	}
+	switch {
+	case r.peek().text != "±":
+	case kind == About:
+		return a, r.fail(problemAt(r.peek(), CodeConflict, "the tolerance is given twice", "write it once"))
+	default:
+		return a, r.fail(problemAt(r.peek(), CodeBadNumber, a.words()+" has no tolerance", "write either a limit, or an amount with ±"))
+	}
+	if factor := lengths[r.peek().text]; a.Unit == "" && factor > 0 {
+		return a, r.fail(across(first, r.peek(), CodeBadUnit, r.peek().text+" is not a unit here",
+			fmt.Sprintf("write %.4g mm", r.last().number*factor)))
+	}
 	if a.Unit == "" {
 		return a, r.fail(problemAt(first, CodeBadUnit, first.text+" has no unit", "write °, mm, % or µs behind it"))
 	}

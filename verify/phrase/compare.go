@@ -72,6 +72,9 @@ func (r *reader) asFarTolerance(o *Outcome) bool {
 	}
 	o.Amount.Unit = ""
 	r.tolerance(&o.Amount)
+	if most := mostOf(&r.setup.Parts[o.Other], unit); r.problem == nil && o.Amount.Unit == unit && o.Amount.Slack >= most {
+		return r.fail(across(r.tokens[from], r.last(), CodeBadNumber, "nothing could fail this: two parts never differ by more than "+measure(most, unit), "write a smaller tolerance"))
+	}
 	if r.problem == nil && o.Amount.Unit != unit {
 		return r.fail(across(r.tokens[from], r.last(), CodeBadUnit, "these two are compared in "+unit, "write the tolerance in "+unit))
 	}

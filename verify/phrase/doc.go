@@ -10,9 +10,12 @@
 //
 // A sentence is read left to right by a hand-written grammar: setting.go and
 // value.go read where a control stands, outcome.go, position.go and compare.go
-// what a part does, subject.go which part, amount.go how far. Angles are
-// degrees, lengths millimetres along the trailing edge, pulses microseconds,
-// times seconds, all else percent.
+// what a part does, subject.go which part, amount.go how far. turn.go, share.go,
+// adverse.go and torque.go read what is asked of the model and of its servos, by
+// package effect. Angles are degrees, lengths millimetres along the trailing
+// edge, pulses microseconds, times seconds, speeds metres a second, all else
+// percent. [Asked] is an outcome with all that is around it, for a look at the
+// script itself.
 //
 // The package never reads a file, knows nothing of Gherkin, and never takes a
 // sentence that it does not understand for one that holds.

@@ -61,7 +61,7 @@ func exampleSetup() mixcore.Setup {
 	}
 	part := func(name string, kind mixcore.Kind, side mixcore.Side, channel int, degrees float64) mixcore.Part {
 		info, _ := kind.Info()
-		p := mixcore.Part{Name: name, Kind: kind, Side: side, Motion: info.Motion, Drives: []mixcore.Drive{{Channel: channel}},
+		p := mixcore.Part{Name: name, Kind: kind, Side: side, Motion: info.Motion, Drives: []mixcore.Drive{{Channel: channel, Servo: mixcore.Servo{Swing: 45, Max: mixcore.Degrees(math.Inf(1)), PlusAft: true, TorqueNcm: 60}}},
 			Stops: mixcore.Stops{Plus: mixcore.Degrees(math.Inf(1)), Minus: mixcore.Degrees(math.Inf(1))}}
 		if degrees != 0 {
 			p.Drives[0].Table = []mixcore.Point{{X: -100, Y: -degrees}, {X: 0, Y: 0}, {X: 100, Y: degrees}}
@@ -118,8 +118,14 @@ func exampleSetup() mixcore.Setup {
 	s.Channels[portFlapChannel].Slow, s.Channels[starboardFlapChannel].Slow = 2, 2
 	for i := portAileron; i <= starboardFlap; i++ {
 		s.Parts[i].Chord = 40
+		s.Parts[i].Span = [2]mixcore.Millimetres{560, 940}
+		if i >= portFlap {
+			s.Parts[i].Span = [2]mixcore.Millimetres{120, 540}
+		}
 	}
+	s.Wing = &mixcore.Wing{Span: 1900, RootChord: 260, TipChord: 200}
 	s.Parts[elevator].Stops = mixcore.Stops{Plus: 30, Minus: 20}
+	s.Parts[elevator].Drives = append(s.Parts[elevator].Drives, s.Parts[elevator].Drives[0])
 	s.Parts[retracts].PlusIn = true
 	return s
 }

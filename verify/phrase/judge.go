@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/chain"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -32,15 +33,28 @@ type Verdict struct {
 	Wanted  string
 	Got     string
 	Passed  bool
+	Explain []Explained // where neither Part nor Channel is one: the parts that tell most of a failure
 
 	Timed bool // judged at Time after the movement, else once at rest
 	Time  mixcore.Seconds
 }
 
+// Explained is a part whose cause chain tells why an outcome about the model, or
+// about several parts together, failed.
+type Explained struct {
+	Part     int
+	Doubt    chain.Doubt
+	Unplaced bool // the airframe file does not say where it acts: its own line tells most
+}
+
+// MostExplained is how many parts a failure is explained by at most.
+const MostExplained = 2
+
 // Judge holds an outcome against a situation: one verdict for each part or
-// channel of its subject. It never passes what it could not compare.
+// channel of its subject, or one for the whole of it (see [Outcome.Apart]). It
+// never passes what it could not compare.
 func (v *Vocabulary) Judge(o *Outcome, at Situation) []Verdict {
-	j := judge{Vocabulary: v, o: o, moved: at.Moved, before: v.model.Plan.NewOutput()}
+	j := judge{Vocabulary: v, o: o, at: at, moved: at.Moved, before: v.model.Plan.NewOutput()}
 	before, now := at.Before.Input(), at.Now.Input()
 	if at.Moved {
 		v.model.Plan.Eval(&before, j.before)
@@ -48,72 +62,120 @@ func (v *Vocabulary) Judge(o *Outcome, at Situation) []Verdict {
 	if o.Clock != AtRest && at.Moved {
 		early := v.model.Plan.NewOutput()
 		v.model.Plan.EvalAfter(&before, &now, o.Time, early)
-		j.instants = append(j.instants, instant{early, true})
+		j.instants = append(j.instants, instant{early, true, o.Time})
 	}
 	if o.Clock != After || !at.Moved {
 		rest := v.model.Plan.NewOutput()
 		v.model.Plan.Eval(&now, rest)
-		j.instants = append(j.instants, instant{rest, false})
+		j.instants = append(j.instants, instant{rest, false, 0})
 	}
 	return j.all()
 }
 
-// instant is what the model does at one time.
+// instant is what the model does at one time after the movement, or at rest.
 type instant struct {
 	out   *mixcore.Output
 	timed bool
+	at    mixcore.Seconds // where timed
 }
 
 type judge struct {
 	*Vocabulary
 	o        *Outcome
+	at       Situation
 	moved    bool
 	before   *mixcore.Output // where moved
 	instants []instant       // one, or for within: at the time, then at rest
+	mute     bool            // only whether it holds is asked, not what is seen
+}
+
+// seen is what was found at one instant.
+type seen struct {
+	passed  bool
+	got     string
+	explain []Explained
 }
 
 func (j *judge) all() []Verdict {
 	var list []Verdict
+	if j.o.together() {
+		v := Verdict{Part: -1, Channel: -1, Subject: j.Title(j.o)}
+		return append(list, j.one(v, j.whole))
+	}
 	for _, i := range j.o.Subject.Parts {
-		list = append(list, j.one(Verdict{Part: i, Channel: -1, Subject: j.setup.Parts[i].Name}, func(in instant) (bool, string) {
-			return j.part(i, in.out)
+		v := Verdict{Part: i, Channel: -1, Subject: j.partTitle(i, j.o)}
+		list = append(list, j.one(v, func(in instant) seen {
+			switch j.o.Verb {
+			case HoldsAir:
+				return j.holdsAir(i, in)
+			case ServosAgree:
+				return j.servosAgree(i, in)
+			}
+			passed, got := j.part(i, in.out)
+			return seen{passed: passed, got: got}
 		}))
 	}
 	for _, i := range j.o.Subject.Channels {
-		list = append(list, j.one(Verdict{Part: -1, Channel: i, Subject: channelTitle(&j.setup.Channels[i])}, func(in instant) (bool, string) {
-			return j.channel(&in.out.Channels[i])
+		v := Verdict{Part: -1, Channel: i, Subject: channelTitle(&j.setup.Channels[i])}
+		list = append(list, j.one(v, func(in instant) seen {
+			passed, got := j.channel(&in.out.Channels[i])
+			return seen{passed: passed, got: got}
 		}))
 	}
 	return list
 }
 
+// whole judges what is asked of the model or of several parts together.
+func (j *judge) whole(in instant) seen {
+	switch j.o.Verb {
+	case AddsToRoll:
+		return j.addsToRoll(in.out)
+	case NoMoreAdverse:
+		return j.adverse(in.out)
+	}
+	return j.turns(in.out)
+}
+
 // one fills a verdict from the first instant that fails, else from the first.
-func (j *judge) one(v Verdict, see func(instant) (bool, string)) Verdict {
+func (j *judge) one(v Verdict, see func(instant) seen) Verdict {
 	v.Wanted = j.wanted()
 	if j.o.NeedsMovement() && !j.moved {
 		v.Got = "nothing was moved"
 		return v
 	}
-	v.Passed = true
 	for i, in := range j.instants {
-		passed, got := see(in)
-		if i > 0 && passed {
+		found := see(in)
+		if i > 0 && found.passed {
 			continue
 		}
-		v.Passed, v.Timed, v.Time = passed, in.timed, 0
-		v.Got = got
+		j.note(&v, in, found)
 		switch {
 		case in.timed:
-			v.Time = j.o.Time
-			v.Got = "after " + wording.Time(j.o.Time) + ": " + got
+			v.Got = "after " + wording.Time(in.at) + ": " + found.got
 		case j.o.Clock == Within:
-			v.Got = "at rest: " + got
+			v.Got = "at rest: " + found.got
 		}
-		if !passed {
-			break
+		if !found.passed {
+			return v
 		}
 	}
+	if when, missed := j.missedOnTheWay(&v, see); missed {
+		out := j.model.Plan.NewOutput()
+		before, now := j.at.Before.Input(), j.at.Now.Input()
+		j.model.Plan.EvalAfter(&before, &now, when, out)
+		in := instant{out, true, when}
+		found := see(in)
+		found.passed = false
+		j.note(&v, in, found)
+		v.Got = onTheWay(when) + found.got
+	}
 	return v
+}
+
+// note writes down what was found at an instant.
+func (j *judge) note(v *Verdict, in instant, found seen) {
+	v.Passed, v.Explain, v.Timed, v.Time = found.passed, found.explain, in.timed, in.at
+	v.Got = found.got
 }
 
 // still is the least change that counts as a movement of a part.
@@ -136,30 +198,37 @@ func place(p *mixcore.Part, o mixcore.PartOutput) float64 {
 func (j *judge) part(i int, out *mixcore.Output) (bool, string) {
 	p, to := &j.setup.Parts[i], out.Parts[i]
 	if !j.o.Verb.NeedsMovement() {
-		return j.stands(p, to), j.standsWords(p, to)
+		passed := j.stands(p, to)
+		if j.mute {
+			return passed, ""
+		}
+		return passed, j.standsWords(p, to)
 	}
 	from := j.before.Parts[i]
+	passed := j.moves(p, from, to, out)
+	if j.mute {
+		return passed, ""
+	}
+	return passed, j.movesWords(p, from, to, out)
+}
+
+// moves judges what a part did since before the movement.
+func (j *judge) moves(p *mixcore.Part, from, to mixcore.PartOutput, out *mixcore.Output) bool {
 	change := place(p, to) - place(p, from)
-	words := wording.Movement(p, from, to, j.model.Still)
 	switch j.o.Verb {
 	case Move:
 		distance := change * j.o.Way.sign()
-		return distance >= j.still(p) && j.holds(p, distance), j.exactly(p, words, distance)
+		return distance >= j.still(p) && j.holds(p, distance)
 	case Still:
-		return math.Abs(change) < j.still(p), words
+		return math.Abs(change) < j.still(p)
 	case Stops:
-		if p.Motor.Stopped(from.Amount) {
-			return false, words + "; it was not running before, so this shows nothing"
-		}
-		return p.Motor.Stopped(to.Amount), words
+		return !p.Motor.Stopped(from.Amount) && p.Motor.Stopped(to.Amount)
 	case StaysStopped:
-		return p.Motor.Stopped(from.Amount) && p.Motor.Stopped(to.Amount), words
+		return p.Motor.Stopped(from.Amount) && p.Motor.Stopped(to.Amount)
 	}
 	other := &j.setup.Parts[j.o.Other]
-	otherFrom, otherTo := j.before.Parts[j.o.Other], out.Parts[j.o.Other]
-	against := place(other, otherTo) - place(other, otherFrom)
-	words += "; the " + other.Name + " " + wording.Movement(other, otherFrom, otherTo, j.model.Still)
-	return j.compares(change, against, j.still(p), j.still(other)), words
+	against := place(other, out.Parts[j.o.Other]) - place(other, j.before.Parts[j.o.Other])
+	return j.compares(change, against, j.still(p), j.still(other))
 }
 
 // compares judges two movements. Both must be movements: with one of them

@@ -175,7 +175,7 @@ func FuzzParse(f *testing.F) {
 	for _, form := range Sentences() {
 		f.Add(form.Example)
 	}
-	for _, text := range []string{"with", "when ,", "the", "both", "channel", "channel 4 is at", "±", "rises 1", "- 5%", "0x10", "1e5", "after", "is not", "the port flap moves together with", "roll stick at", "full", "50%"} {
+	for _, text := range []string{"with", "when ,", "the", "both", "channel", "channel 4 is at", "±", "rises 1", "- 5%", "0x10", "1e5", "after", "is not", "the port flap moves together with", "roll stick at", "full", "50%", "the model", "the model rolls", "the flaps add 5%", "adverse yaw", "every servo has", "the elevator servo has 2 times the torque", "the port flap drops on", "3m/s", "at 3 m/s", "km/h"} {
 		f.Add(text)
 	}
 	m := exampleModel(f, func(s *mixcore.Setup) { s.Channels = s.Channels[:len(s.Channels):len(s.Channels)] })

@@ -67,10 +67,13 @@ const (
 	Within              // at the time, and it stays so to rest
 )
 
-// Subject is what an outcome is about: parts, or channels, judged one by one.
+// Subject is what an outcome is about: parts, or channels, judged one by one,
+// or the model as a whole.
 type Subject struct {
 	Parts    []int
 	Channels []int
+	Model    bool
+	Servos   bool // the servos of Parts, not the parts themselves
 	At       Span
 }
 
@@ -78,12 +81,19 @@ type Subject struct {
 type Outcome struct {
 	Subject Subject
 	Verb    Verb
-	Way     Way    // of Move and Stand
-	Amount  Amount // of Move, Stand and AsFar
-	Other   int    // of the comparisons: index of the other part
+	Way     Way          // of Move and Stand; of Turn: Right, Left, Up or Down
+	Axis    mixcore.Axis // of Turn and NoTurn
+	Amount  Amount       // of Move, Stand, AsFar, AddsToRoll and HoldsAir
+	Other   int          // of the comparisons: index of the other part
+	Speed   float64      // of HoldsAir: metres a second
 	Clock   Clock
 	Time    mixcore.Seconds // of After and Within
-	At      Span
+
+	// OnPurpose is the pilot's word that an outcome which seems to fight the
+	// aeroplane is meant. Judging takes no notice of it.
+	OnPurpose bool
+
+	At Span
 }
 
 // Verb is what is asked of a subject.
@@ -91,31 +101,38 @@ type Verb uint8
 
 // The verbs.
 const (
-	Move         Verb = iota + 1 // moves Way, perhaps by Amount
-	Still                        // does not move
-	Neutral                      // stands at neutral
-	Stand                        // stands Way of neutral, perhaps by Amount
-	PowerAt                      // a motor gives Amount
-	Stopped                      // a motor is stopped
-	Running                      // a motor runs
-	Stops                        // a motor ran and stops
-	StaysStopped                 // a motor is stopped before and after
-	PulseAt                      // a channel's pulse is Amount
-	OutputAt                     // a channel's output is Amount
-	InTravel                     // a channel reaches no limit
-	AtStop                       // a part is at its stop
-	NotAtStop                    // a part is short of its stop
-	Together                     // moves the same way as Other
-	Opposite                     // moves the opposite way
-	AsFar                        // moves as far as Other, either way
-	LessThan                     // moves, but less far than Other
-	MoreThan                     // moves further than Other, which moves too
+	Move          Verb = iota + 1 // moves Way, perhaps by Amount
+	Still                         // does not move
+	Neutral                       // stands at neutral
+	Stand                         // stands Way of neutral, perhaps by Amount
+	PowerAt                       // a motor gives Amount
+	Stopped                       // a motor is stopped
+	Running                       // a motor runs
+	Stops                         // a motor ran and stops
+	StaysStopped                  // a motor is stopped before and after
+	PulseAt                       // a channel's pulse is Amount
+	OutputAt                      // a channel's output is Amount
+	InTravel                      // a channel reaches no limit
+	AtStop                        // a part is at its stop
+	NotAtStop                     // a part is short of its stop
+	Together                      // moves the same way as Other
+	Opposite                      // moves the opposite way
+	AsFar                         // moves as far as Other, either way
+	LessThan                      // moves, but less far than Other
+	MoreThan                      // moves further than Other, which moves too
+	Turn                          // the model turns about Axis, Way
+	NoTurn                        // the model does not turn about Axis
+	AddsToRoll                    // the parts together add Amount to the roll of the others
+	NoMoreAdverse                 // adverse yaw is no more than with equal throws
+	HoldsAir                      // a part's servos have Amount times the torque they need at Speed
+	ServosAgree                   // a part's servos ask for the same angle
 )
 
 // NeedsMovement is true for a verb that compares before and after.
 func (v Verb) NeedsMovement() bool {
 	switch v {
-	case Move, Still, Stops, StaysStopped, Together, Opposite, AsFar, LessThan, MoreThan:
+	case Move, Still, Stops, StaysStopped, Together, Opposite, AsFar, LessThan, MoreThan,
+		Turn, NoTurn, AddsToRoll, NoMoreAdverse:
 		return true
 	}
 	return false
@@ -170,7 +187,7 @@ type Amount struct {
 	Slack float64 // of About: the tolerance either side
 	Low   float64 // of Between
 	High  float64 // of Between
-	Unit  string  // "°", "mm", "%" or "µs"
+	Unit  string  // "°", "mm", "%", "µs" or, of HoldsAir, "times"
 }
 
 // AmountKind is how an amount is said.

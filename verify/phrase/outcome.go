@@ -10,16 +10,8 @@ import (
 // before, a verb alone is enough.
 func (r *reader) outcome(before *Subject) (Outcome, bool) {
 	start := r.at
-	subject, ok := r.subjects()
-	if !ok && r.problem == nil && before != nil {
-		subject, ok = *before, true
-	}
-	if !ok {
-		r.at = start
-		return Outcome{}, false
-	}
-	o := Outcome{Subject: subject}
-	if !r.predicate(&o) || !r.trailingTime(&o) {
+	var o Outcome
+	if !r.adverseYaw(&o) && !r.subjectAndVerb(&o, before) || !r.tail(&o) {
 		if r.problem == nil {
 			r.at = start
 		}
@@ -29,10 +21,56 @@ func (r *reader) outcome(before *Subject) (Outcome, bool) {
 	return o, true
 }
 
+// subjectAndVerb reads an outcome up to its time.
+func (r *reader) subjectAndVerb(o *Outcome, before *Subject) bool {
+	subject, ok := r.servos()
+	if !ok && r.problem == nil {
+		subject, ok = r.subjects()
+	}
+	if !ok && r.problem == nil && before != nil {
+		subject, ok = *before, true
+	}
+	if !ok || r.problem != nil {
+		return false
+	}
+	o.Subject = subject
+	return r.predicate(o)
+}
+
+// tail reads what may stand behind every outcome: a time, and that it is so on
+// purpose.
+func (r *reader) tail(o *Outcome) bool {
+	r.purpose(o)
+	if !r.trailingTime(o) {
+		return false
+	}
+	r.purpose(o)
+	return true
+}
+
+// purpose reads "on purpose", if it stands here.
+func (r *reader) purpose(o *Outcome) {
+	said := r.try(func() bool {
+		r.words(",")
+		return r.words("on", "purpose")
+	})
+	o.OnPurpose = o.OnPurpose || said
+}
+
 // predicate reads everything behind the subject.
 func (r *reader) predicate(o *Outcome) bool {
+	switch {
+	case o.Subject.Servos:
+		return r.agree(o) || r.problem == nil && r.torque(o)
+	case o.Subject.Model:
+		return r.turns(o)
+	}
 	verb := r.at
 	switch {
+	case r.addsToRoll(o):
+		return r.problem == nil
+	case r.problem != nil, r.misplacedVerb(o):
+		return false
 	case r.comparison(o), r.still(o), r.stop(o), r.movement(o), r.standing(o):
 		return r.problem == nil && r.suits(o, verb)
 	case r.problem != nil:
@@ -94,7 +132,7 @@ func (r *reader) movedAmount(o *Outcome) {
 		r.fail(problemAt(r.peek(), CodeBadNumber, "by how much?", "write an amount such as 8° or 5 mm"))
 	case !ok:
 		r.at = start
-	case r.suits(o, start) && r.fits(o.Subject, amount, from):
+	case r.suits(o, start) && r.fits(o.Subject, amount, from) && r.bites(o, amount, from):
 		o.Amount = amount
 	}
 }

@@ -1,10 +1,18 @@
 package phrase
 
-import "example.com/hingeline/mixcore"
-
 // Parse reads the text of one step. role is what its keyword makes it; a
-// sentence of the one-line form fits every role.
+// sentence of the one-line form fits every role. A text that could both set the
+// controls and say what happens is refused under AnyRole.
 func (v *Vocabulary) Parse(role Role, text string) (Meaning, *Problem) {
+	meaning, problem := v.parse(role, text)
+	if problem != nil {
+		v.advise(role, text, problem)
+	}
+	return meaning, problem
+}
+
+// parse is Parse without advice.
+func (v *Vocabulary) parse(role Role, text string) (Meaning, *Problem) {
 	tokens, problem := tokenize(text)
 	if problem != nil {
 		return Meaning{}, problem
@@ -95,10 +103,14 @@ func (r *reader) outcomeSentence() Meaning {
 }
 
 func (r *reader) anySentence() Meaning {
-	switch {
-	case r.isSettings():
+	switch settings, outcomes := r.isSettings(), r.isOutcomes(); {
+	case settings && outcomes:
+		r.fail(across(r.tokens[0], r.tokens[len(r.tokens)-2], CodeUnclearName,
+			"this could set a control, or say what a part does", "begin it with Given or When if it sets the control, with Then if it says what happens"))
+		return Meaning{}
+	case settings:
 		return r.settingSentence(Given)
-	case r.isOutcomes():
+	case outcomes:
 		return r.outcomeSentence()
 	}
 	if probe := r.probe(0); probe.outcomeLike() {
@@ -130,9 +142,14 @@ func (r *reader) timedOutcomes() []Outcome {
 		r.at = start
 	}
 	for i := range outcomes {
-		if timed && outcomes[i].Clock == AtRest {
-			outcomes[i].Clock, outcomes[i].Time = clock, seconds
+		if !timed {
+			break
 		}
+		if outcomes[i].Clock != AtRest {
+			r.fail(across(r.tokens[start], r.tokens[start+2], CodeConflict, "the time is given twice", "say when it is so once, before or behind"))
+			break
+		}
+		r.clock(&outcomes[i], clock, seconds)
 	}
 	return outcomes
 }
@@ -155,80 +172,4 @@ func (r *reader) outcomes() []Outcome {
 		list = append(list, next)
 	}
 	return list
-}
-
-// oneLine reads "with A and B, when C, after 2 s, the port flap drops".
-func (r *reader) oneLine() Meaning {
-	s := Meaning{Role: Then, OneLine: true}
-	moved := false
-	if r.words("with") {
-		if !r.settings(&s.With) {
-			return r.lost(s)
-		}
-		r.joint()
-	}
-	if r.words("when") {
-		moved = true
-		if !r.settings(&s.Move) {
-			return r.lost(s)
-		}
-		r.joint()
-	}
-	s.Outcomes = r.timedOutcomes()
-	if len(s.Outcomes) == 0 {
-		return r.lostOutcome(s)
-	}
-	if r.problem == nil && !moved {
-		r.splitMovement(&s)
-	}
-	return s
-}
-
-// lost explains settings that were not understood.
-func (r *reader) lost(s Meaning) Meaning {
-	if r.problem == nil {
-		r.unknownSetting(r.at)
-	}
-	return s
-}
-
-// lostOutcome explains the end of a one-line sentence that is neither a
-// further setting nor an outcome.
-func (r *reader) lostOutcome(s Meaning) Meaning {
-	if r.problem != nil {
-		return s
-	}
-	if r.ended() {
-		r.fail(problemAt(r.peek(), CodeUnknownSentence, "what should happen then?", "end the sentence with a part and what it does, such as \"the port flap drops\""))
-		return s
-	}
-	if _, isSubject := r.probe(r.at).subject(); !isSubject && r.controlWithin(r.at, r.phraseEnd(r.at)) {
-		r.unknownSetting(r.at)
-		return s
-	}
-	r.unknownOutcome(r.at)
-	return s
-}
-
-// splitMovement takes the movement of a one-line sentence without "when" out
-// of its settings: axes and trims; without any, levers; without those too,
-// switches. The rest is how things stood before.
-func (r *reader) splitMovement(s *Meaning) {
-	for _, kinds := range [][]mixcore.ControlKind{
-		{mixcore.AxisControl, mixcore.TrimControl}, {mixcore.LeverControl}, {mixcore.SwitchControl},
-	} {
-		var moving, standing []Setting
-		for _, setting := range s.With.Settings {
-			kind := r.setup.Controls[setting.Control].Kind
-			if kind == kinds[0] || kind == kinds[len(kinds)-1] {
-				moving = append(moving, setting)
-			} else {
-				standing = append(standing, setting)
-			}
-		}
-		if len(moving) > 0 {
-			s.Move.Settings, s.With.Settings = moving, standing
-			return
-		}
-	}
 }

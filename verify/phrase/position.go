@@ -3,6 +3,7 @@ package phrase
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/hingeline/mixcore"
 )
@@ -84,6 +85,9 @@ func (r *reader) stand(o *Outcome) bool {
 		r.at = start
 		return false
 	case sized && amount.Kind == About && r.words("±"):
+		if slices.ContainsFunc(r.tokens[from:r.at-1], func(t token) bool { return t.text == "±" }) {
+			return r.fail(problemAt(r.last(), CodeConflict, "the tolerance is given twice", "write it once"))
+		}
 		r.tolerance(&amount)
 	case !sized:
 		behind := r.at
@@ -99,7 +103,7 @@ func (r *reader) stand(o *Outcome) bool {
 	}
 	o.Verb, o.Way = Stand, way
 	if sized {
-		if !r.suits(o, start) || !r.fits(o.Subject, amount, from) {
+		if !r.suits(o, start) || !r.fits(o.Subject, amount, from) || !r.bites(o, amount, from) {
 			return false
 		}
 		o.Amount = amount
@@ -130,5 +134,5 @@ func (r *reader) atAmount(o *Outcome) bool {
 		p := &r.setup.Parts[o.Subject.Parts[0]]
 		return r.fail(across(r.tokens[from], r.last(), CodeUnknownSentence, "which way from neutral?", motionHint(p)))
 	}
-	return r.fits(o.Subject, amount, from)
+	return r.fits(o.Subject, amount, from) && r.bites(o, amount, from)
 }

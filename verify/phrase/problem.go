@@ -30,7 +30,7 @@ const (
 )
 
 // hintPhrases stands below every sentence that is not known.
-const hintPhrases = "Hingeline does not know this sentence; `hingeline phrases` lists those it knows"
+const hintPhrases = "Hingeline does not know this sentence; \"hingeline phrases\" lists those it knows"
 
 func problemAt(t token, code, message, hint string) *Problem {
 	return &Problem{Column: t.column, Width: max(t.width, 1), Code: code, Message: message, Hint: hint}
@@ -42,12 +42,17 @@ func across(first, last token, code, message, hint string) *Problem {
 }
 
 // oneOf lists words for people: "a", "b" or "c".
-func oneOf(words []string) string {
+func oneOf(words []string) string { return listed(words, " or ") }
+
+// allOf lists words for people: "a", "b" and "c".
+func allOf(words []string) string { return listed(words, " and ") }
+
+func listed(words []string, last string) string {
 	switch len(words) {
 	case 0:
 		return ""
 	case 1:
 		return words[0]
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
+	return strings.Join(words[:len(words)-1], ", ") + last + words[len(words)-1]
 }

@@ -68,7 +68,7 @@ func (g *Group) conflict(setup *mixcore.Setup, s Setting) *Problem {
 		if other.Control == s.Control && other.Position != s.Position {
 			return &Problem{Column: s.At.Column, Width: s.At.Width, Code: CodeConflict,
 				Message: fmt.Sprintf("the %s is set twice, to different places", setup.Controls[s.Control].Name),
-				Hint:    "settings joined by `and` hold together; a new When moves on from where the last one ended"}
+				Hint:    "settings joined by \"and\" hold together; a new When moves on from where the last one ended"}
 		}
 	}
 	return nil

@@ -42,6 +42,17 @@ func (p Pose) Take(setup *mixcore.Setup, g *Group) Pose {
 	return next
 }
 
+// Stand is the pose as a state that the settings describe: what was set before
+// and what the group sets hold together. Where the signal is lost, the controls
+// stood so when it went, in whatever order the settings were written.
+func (p Pose) Stand(setup *mixcore.Setup, g *Group) Pose {
+	next := p.Take(setup, g)
+	if next.Lost {
+		next.held = slices.Clone(next.Position)
+	}
+	return next
+}
+
 // Shown is the pose as the hand has it, for people.
 func (p Pose) Shown() mixcore.Input {
 	return mixcore.Input{Position: slices.Clone(p.Position), SignalLost: p.Lost}

@@ -26,6 +26,10 @@ func (r *reader) subjects() (Subject, bool) {
 		if !joined {
 			break
 		}
+		if s.Model || more.Model {
+			return s, r.fail(&Problem{Column: more.At.Column, Width: more.At.Width, Code: CodeWrongMotion,
+				Message: "the model cannot share a verb with anything else", Hint: "write a sentence for each"})
+		}
 		if (len(s.Channels) > 0) != (len(more.Channels) > 0) {
 			return s, r.fail(&Problem{Column: more.At.Column, Width: more.At.Width, Code: CodeWrongMotion,
 				Message: "a part and a channel cannot share one verb", Hint: "write a sentence for each"})
@@ -50,7 +54,7 @@ func appendNew(list, more []int) []int {
 	return list
 }
 
-// subject reads one part, group or channel.
+// subject reads one part, group or channel, or the model.
 func (r *reader) subject() (Subject, bool) {
 	start := r.at
 	s, ok := r.quantified()
@@ -58,6 +62,12 @@ func (r *reader) subject() (Subject, bool) {
 		r.at = start
 		r.words("the")
 		s, ok = r.plain()
+	}
+	if !ok && r.problem == nil {
+		r.at = start
+		r.words("the")
+		s.Model = r.any("model", "aeroplane", "airplane")
+		ok = s.Model
 	}
 	if !ok || r.problem != nil {
 		r.at = start

@@ -49,6 +49,24 @@ func (r *reader) trailingTime(o *Outcome) bool {
 		r.at = start
 		return r.problem == nil
 	}
+	behind := r.at
+	r.words(",")
+	if _, _, again := r.time(); again {
+		return r.fail(across(r.tokens[start], r.last(), CodeConflict, "the time is given twice", "say when it is so once"))
+	}
+	if r.problem != nil {
+		return false
+	}
+	r.at = behind
+	return r.clock(o, clock, seconds)
+}
+
+// clock sets when an outcome is judged.
+func (r *reader) clock(o *Outcome, clock Clock, seconds mixcore.Seconds) bool {
+	if clock == Within && o.Verb == HoldsAir {
+		return r.fail(&Problem{Column: o.Subject.At.Column, Width: o.Subject.At.Width, Code: CodeWrongMotion,
+			Message: "a torque is asked for as the part stands", Hint: "write \"after\" with the time, or leave the time out"})
+	}
 	o.Clock, o.Time = clock, seconds
 	return true
 }

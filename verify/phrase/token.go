@@ -70,6 +70,10 @@ func tokenize(text string) ([]token, *Problem) {
 			}
 			tokens = append(tokens, t)
 			i = next
+		case speedUnit(runes[i:]) > 0:
+			width := speedUnit(runes[i:])
+			tokens = append(tokens, token{kind: wordToken, text: strings.ToLower(string(runes[i : i+width])), column: i + 1, width: width})
+			i += width
 		case isWordRune(r):
 			end := i
 			for end < len(runes) && (isWordRune(runes[end]) || isApostrophe(runes[end])) {
@@ -88,9 +92,12 @@ func tokenize(text string) ([]token, *Problem) {
 				symbol, width = "±", 3
 			}
 			if !strings.Contains("±°%,", symbol) {
+				hint := "sentences are plain words, numbers with units, commas and ±"
+				if r == '#' {
+					hint = "a remark stands on a line of its own"
+				}
 				return nil, &Problem{Column: i + 1, Width: 1, Code: CodeUnknownSentence,
-					Message: "a sentence cannot hold " + strconv.QuoteRune(r),
-					Hint:    "sentences are plain words, numbers with units, commas and ±"}
+					Message: "a sentence cannot hold " + strconv.QuoteRune(r), Hint: hint}
 			}
 			tokens = append(tokens, token{kind: symbolToken, text: symbol, column: i + 1, width: width})
 			i += width
@@ -107,6 +114,18 @@ func isApostrophe(r rune) bool { return r == '\'' || r == '’' }
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
 
 func isMinus(r rune) bool { return r == '-' || r == '−' }
+
+// speedUnit is the length of a unit of speed that the text begins with, 0 if
+// there is none. It is the one kind of word that holds a stroke.
+func speedUnit(runes []rune) int {
+	for _, unit := range []string{"km/h", "m/s"} {
+		n := len(unit)
+		if len(runes) >= n && strings.EqualFold(string(runes[:n]), unit) && (len(runes) == n || !isWordRune(runes[n])) {
+			return n
+		}
+	}
+	return 0
+}
 
 // startsNumber is true at a digit, and at a sign before one that does not
 // stand between two numbers.
@@ -137,11 +156,19 @@ func lexNumber(runes []rune, i int) (token, int, *Problem) {
 			places++
 		}
 	}
+	if i+1 < len(runes) && runes[i] == ',' && isDigit(runes[i+1]) {
+		end := i + 1
+		for end < len(runes) && isDigit(runes[end]) {
+			end++
+		}
+		return token{}, 0, &Problem{Column: start + 1, Width: end - start, Code: CodeBadNumber,
+			Message: "a decimal comma? write " + string(runes[start:i]) + "." + string(runes[i+1:end]), Hint: "a number has a point, a comma parts settings and outcomes"}
+	}
 	letters := i
 	for letters < len(runes) && isWordRune(runes[letters]) {
 		letters++
 	}
-	if letters > i {
+	if letters > i && speedUnit(runes[i:]) == 0 {
 		if _, isUnit := units[strings.ToLower(string(runes[i:letters]))]; !isUnit {
 			return token{kind: wordToken, text: strings.ToLower(string(runes[start:letters])), column: start + 1, width: letters - start}, letters, nil
 		}

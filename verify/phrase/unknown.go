@@ -3,7 +3,6 @@ package phrase
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.com/hingeline/airframes/diag"
 )
@@ -24,11 +23,11 @@ func (r *reader) unexpected() bool {
 var outcomeVerbs = []string{
 	"rises", "rise", "drops", "drop", "moves", "move", "goes", "go", "stays", "stay", "does", "do", "doesn't", "don't",
 	"speeds", "speed", "slows", "slow", "extends", "extend", "retracts", "retract", "stops", "stop", "runs", "run",
-	"is", "are", "points", "point",
+	"is", "are", "points", "point", "rolls", "pitches", "yaws", "adds", "add", "has", "have", "agree",
 }
 
 // suggestedVerbs are those of them that a slip of the hand may have meant.
-var suggestedVerbs = []string{"rises", "drops", "moves", "goes", "stays", "speeds", "slows", "extends", "retracts", "stops", "runs", "points"}
+var suggestedVerbs = []string{"rises", "drops", "moves", "goes", "stays", "speeds", "slows", "extends", "retracts", "stops", "runs", "points", "rolls", "pitches", "yaws", "adds"}
 
 // verbAfter finds the first verb of a part behind the first token.
 func (r *reader) verbAfter(from int) (int, bool) {
@@ -59,7 +58,11 @@ func (r *reader) unknownOutcome(from int) bool {
 		return r.fail(across(first, last, CodeUnknownSentence, fmt.Sprintf("unknown sentence %q", joinText(r.tokens[from:])), hintPhrases))
 	}
 	probe := r.probe(from)
-	if _, ok := probe.subjects(); ok {
+	_, ok := probe.servos()
+	if !ok && probe.problem == nil {
+		_, ok = probe.subjects()
+	}
+	if ok {
 		return r.unknownVerb(from, probe)
 	}
 	if probe.problem != nil {
@@ -73,9 +76,12 @@ func (r *reader) unknownOutcome(from int) bool {
 
 // unknownVerb explains what follows a subject that was understood.
 func (r *reader) unknownVerb(from int, probe *reader) bool {
-	subject := strings.TrimPrefix(joinText(r.tokens[from:probe.at]), "the ")
+	subject := joinText(r.tokens[from:probe.at])
+	if !slices.Contains([]string{"the", "both", "all", "every", "each", "channel"}, r.tokens[from].text) {
+		subject = "the " + subject
+	}
 	if probe.ended() {
-		return r.fail(problemAt(probe.peek(), CodeUnknownSentence, fmt.Sprintf("what does the %s do?", subject), hintPhrases))
+		return r.fail(problemAt(probe.peek(), CodeUnknownSentence, fmt.Sprintf("and what of %s?", subject), hintPhrases))
 	}
 	at := probe.at
 	hint := hintPhrases
@@ -84,7 +90,7 @@ func (r *reader) unknownVerb(from int, probe *reader) bool {
 	}
 	end := max(r.phraseEnd(at), at+1)
 	return r.fail(across(r.tokens[at], r.tokens[end-1], CodeUnknownSentence,
-		fmt.Sprintf("%q is nothing that can be asked of the %s", joinText(r.tokens[at:end]), subject), hint))
+		fmt.Sprintf("%q is nothing that can be asked of %s", joinText(r.tokens[at:end]), subject), hint))
 }
 
 // unknownSubject is the problem of a name that no part or channel has.
@@ -95,7 +101,7 @@ func (r *reader) unknownSubject(from, end int) bool {
 	end = max(end, from+1)
 	name := joinText(r.tokens[from:end])
 	hint := "the airframe file names no such part"
-	among := append(r.parts.list(), r.groups.list()...)
+	among := append(append(r.parts.list(), r.groups.list()...), "model", "adverse yaw")
 	for _, channel := range r.channels.list() {
 		among = append(among, channel+" channel")
 	}

@@ -3,21 +3,25 @@ package phrase
 import (
 	"slices"
 	"strings"
+	"sync/atomic"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/effect"
 )
 
-// Vocabulary is what things on one model may be called. It never changes
-// after NewVocabulary and is safe for concurrent use.
+// Vocabulary is what things on one model may be called. What it understands never
+// changes after NewVocabulary, and it is safe for concurrent use.
 type Vocabulary struct {
 	model    *airframes.Model
 	setup    *mixcore.Setup
-	controls names // of controls
-	parts    names // of single parts
-	groups   names // of several parts: plurals
-	channels names // of channels, without the word "channel"
-	places   names // of switch positions and lever detents; the index is the control
+	air      *effect.Airframe
+	controls names        // of controls
+	parts    names        // of single parts
+	groups   names        // of several parts: plurals
+	channels names        // of channels, without the word "channel"
+	advised  atomic.Int32 // texts that advice was looked for
+	places   names        // of switch positions and lever detents; the index is the control
 }
 
 // names are names with what they stand for. A name that stands for several
@@ -103,7 +107,7 @@ func nameWords(name string) []string {
 // NewVocabulary gathers the names of a model: those that its file gives, and
 // the short and plural forms that people use for them.
 func NewVocabulary(m *airframes.Model) *Vocabulary {
-	v := &Vocabulary{model: m, setup: &m.Setup}
+	v := &Vocabulary{model: m, setup: &m.Setup, air: effect.New(&m.Setup)}
 	v.nameControls(m.ControlAka)
 	v.nameParts(m.PartAka)
 	for i := range v.setup.Channels {
@@ -231,20 +235,4 @@ func (v *Vocabulary) partNames(indices []int) []string {
 		list[i] = `"` + v.setup.Parts[index].Name + `"`
 	}
 	return list
-}
-
-// Mentions is true if a text names a control, part or channel of the model.
-func (v *Vocabulary) Mentions(text string) bool {
-	tokens, problem := tokenize(text)
-	if problem != nil {
-		return false
-	}
-	for i := range tokens[:len(tokens)-1] {
-		for _, n := range []*names{&v.controls, &v.parts, &v.groups, &v.channels} {
-			if _, words := n.find(tokens[i:]); words > 0 {
-				return true
-			}
-		}
-	}
-	return false
 }

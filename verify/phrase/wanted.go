@@ -3,6 +3,7 @@ package phrase
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/wording"
@@ -27,7 +28,7 @@ var standWanted = map[Way]string{
 
 var verbWanted = map[Verb]string{
 	Still: "stays still", Neutral: "neutral", Stopped: "stopped", Running: "running", Stops: "stops, having run",
-	StaysStopped: "stays stopped", InTravel: "within its travel", AtStop: "at its stop", NotAtStop: "short of its stop",
+	StaysStopped: "stays stopped", InTravel: "within its travel", ServosAgree: "servos agree to 1°", AtStop: "at its stop", NotAtStop: "short of its stop",
 }
 
 var comparisonWanted = map[Verb]string{
@@ -58,6 +59,16 @@ func (j *judge) wantedAtAnyTime() string {
 		return "power" + o.Amount.behind()
 	case PulseAt, OutputAt:
 		return o.Amount.words()
+	case Turn:
+		return turnWords[o.Axis].does + " " + strings.ToUpper(wayWords[o.Way])
+	case NoTurn:
+		return "does not " + turnWords[o.Axis].do
+	case AddsToRoll:
+		return "adds" + o.Amount.behind() + " to the roll"
+	case NoMoreAdverse:
+		return "adverse yaw no more than with equal up and down throws"
+	case HoldsAir:
+		return "at least " + wording.Times(o.Amount.Value) + " the torque needed at " + wording.Speed(o.Speed)
 	}
 	if words, ok := comparisonWanted[o.Verb]; ok {
 		words += " the " + j.setup.Parts[o.Other].Name
@@ -118,43 +129,4 @@ func (a Amount) bound(x float64) float64 {
 		return low
 	}
 	return high
-}
-
-// standsWords says where a part stands, finely enough for the amount.
-func (j *judge) standsWords(p *mixcore.Part, o mixcore.PartOutput) string {
-	words := wording.Position(p, o)
-	if j.o.Verb == AtStop || j.o.Verb == NotAtStop {
-		if o.Limits&mixcore.AtStop != 0 {
-			return words + ", driven against its stop"
-		}
-		return words
-	}
-	distance := place(p, o)
-	if isHinged(p) {
-		distance = math.Abs(distance)
-	}
-	return j.exactly(p, words, distance)
-}
-
-// exactly adds the value with more decimals where the rounded one reads like
-// the bound it is held against.
-func (j *judge) exactly(p *mixcore.Part, words string, distance float64) string {
-	a := j.o.Amount
-	if a.Kind == NoAmount || distance < 0 {
-		return words
-	}
-	x := inUnit(p, distance, a.Unit)
-	var short, long string
-	switch bound := a.bound(x); a.Unit {
-	case "°":
-		short, long = wording.Angle(mixcore.Degrees(x)), wording.AngleBeside(mixcore.Degrees(x), mixcore.Degrees(bound))
-	case "mm":
-		short, long = wording.Length(mixcore.Millimetres(x)), wording.LengthBeside(mixcore.Millimetres(x), mixcore.Millimetres(bound))
-	case "%":
-		short, long = wording.Percent(mixcore.Percent(x)), wording.PercentBeside(mixcore.Percent(x), mixcore.Percent(bound))
-	}
-	if short == long {
-		return words
-	}
-	return words + ", exactly " + long
 }

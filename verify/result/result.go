@@ -8,11 +8,13 @@ type Report struct {
 	Tool        string // version of Hingeline
 	Model       Model
 	Scripts     []string // names of the script files, in the order they ran
+	Rest        []string // how every control stands at rest: "throttle 0 %", "rate switch low"
 	Checks      []Check  // in walk-around order
 	Findings    []Finding
+	Script      []ScriptFinding // what is odd about the script itself
 	Uncovered   Uncovered
 	NotSelected int      // checks left out by --only
-	Cautions    []string // what a check on paper cannot see and is left to do, each a sentence
+	Cautions    []string // what a check on paper cannot see and is left to do, each a sentence, the dangerous part first
 	Verdict     Verdict
 }
 
@@ -40,6 +42,7 @@ type Verdict string
 // The verdicts.
 const (
 	Passed         Verdict = "passed"          // every check passed: the set-up as written does what the script asks
+	PassedInPart   Verdict = "passed in part"  // every check that ran passed, but some were left out
 	Failed         Verdict = "failed"          // at least one check failed: DO NOT FLY
 	NothingChecked Verdict = "nothing checked" // no check ran: says nothing about the model
 )
@@ -73,19 +76,34 @@ type Check struct {
 	Subject  string   // the part or channel the sentence is about
 	Wanted   string   // "trailing edge UP 18° ± 2°"
 	Got      string   // "trailing edge DOWN 12.4° (10.4 mm)"
+	Miss     string   // of a failed check, in one plain phrase: "WRONG WAY: wanted UP, it goes DOWN"; may be empty
 	Passed   bool
-	Chain    []Step  // from the control to the part; filled for failed checks
-	LookAt   []Place // lines of the airframe file to look at, most telling first
+	Why      []Reason // of a failed check: the part or channel, or each of two parts that were compared
+}
+
+// Reason is why one part or channel did what it did.
+type Reason struct {
+	Of     string  // the part or channel
+	Chain  []Step  // from the control to it
+	LookAt []Place // lines of the airframe file to look at, likeliest cause first
 }
 
 // Step is one intermediate value of the cause chain.
 type Step struct {
-	Stage string // "control", "demand", "mix", "channel", "servo", "linkage", "part"
+	Stage string // "control", "demand", "mix", "channel", "servo", "linkage", "table", "part"
 	Name  string // "roll stick", "channel 3 (starboard flap)"
 	Text  string // "55 % × 90 % = 49.5 %"
 	Value string // the value after this step, with its unit: "49.5 %", "1747.5 µs", "22.3° aft"
+	Exact *Exact // the same for programs; nil where the value is no number
 	Limit string // the limit that bit here, in words, else empty
 	Place Place
+}
+
+// Exact is a value as a number, not rounded.
+type Exact struct {
+	Number float64 // of an angle never negative: the direction is a word
+	Unit   string  // "%", "µs" or "°"
+	Way    string  // of an angle that is not 0: "UP", "DOWN", "LEFT", "RIGHT", "aft" or "fore"; else empty
 }
 
 // Place is a place in a file.
@@ -94,6 +112,7 @@ type Place struct {
 	Line    int    // from 1; 0 is the file as a whole
 	Column  int    // from 1, in characters; 0 is the line as a whole
 	Excerpt string // the line of the file, without its end; filled by verify.Check where the file is at hand
+	Note    string // of a line to look at: what there is at it, "reversed: of channel 4"; else empty
 }
 
 // Finding is something about the set-up that no sentence asked.

@@ -8,6 +8,8 @@ type Shown struct {
 	Pose  []string // how the controls stand: only those that do not rest
 	After string   // how long ago they moved, "2 s"; empty once everything has come to rest
 	Parts []ShownPart
+
+	Effect *Effect // what it does to the aeroplane; nil if only some parts were asked for
 }
 
 // ShownPart is one part.

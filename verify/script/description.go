@@ -6,13 +6,12 @@ import (
 	messages "github.com/cucumber/messages/go/v34"
 
 	"example.com/hingeline/airframes/diag"
-	"example.com/hingeline/verify/phrase"
 )
 
 // heading is a line that descriptions may follow.
 type heading struct {
 	line int
-	near bool // below a scenario or background, where steps are expected
+	near bool // below a scenario, a background or examples, where steps or rows are expected
 }
 
 // layout says what Gherkin made of each line of a file.
@@ -101,9 +100,8 @@ func (l *layout) near(line int) bool {
 	return above.near
 }
 
-// checkDescriptions finds steps and headings that Gherkin takes for
-// descriptions.
-func (d *document) checkDescriptions(v *phrase.Vocabulary) (problems []diag.Problem) {
+// checkDescriptions finds what Gherkin takes for descriptions and must not.
+func (d *document) checkDescriptions(c *compiler) (problems []diag.Problem) {
 	if d.feature == nil {
 		return nil
 	}
@@ -113,7 +111,7 @@ func (d *document) checkDescriptions(v *phrase.Vocabulary) (problems []diag.Prob
 		if l.used[number] || d.errors[number] || trimmed == "" || strings.HasPrefix(trimmed, "#") {
 			continue
 		}
-		if message, hint, is := d.lost(v, line, l.near(number)); is {
+		if message, hint, is := d.lost(c, line, l.near(number)); is {
 			problems = append(problems, diag.Problem{Place: d.at(number), Code: CodeMisspeltKeyword, Message: message, Hint: hint})
 		}
 	}

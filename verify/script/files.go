@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/hingeline/airframes/diag"
@@ -15,19 +16,10 @@ type File struct {
 	Text []byte
 }
 
-// The most that a script may hold. A hand writes far less; a machine that
-// writes more is refused at once instead of being worked on for minutes.
-const (
-	MaxBytes = 1 << 20 // of one file
-	MaxLines = 10000   // of one file
-	MaxLine  = 4096    // bytes of one line
-	MaxSteps = 20000   // steps of all scenarios of a run, outlines and backgrounds written out
-)
-
 // checkFiles finds what is wrong with the files before they are read.
 func checkFiles(files []File) (problems []diag.Problem) {
 	if len(files) == 0 {
-		return []diag.Problem{{Code: CodeNoScenarios, Message: "there is no script", Hint: "name a script, or write one with `hingeline new`"}}
+		return []diag.Problem{{Code: CodeNoScenarios, Message: "there is no script", Hint: "name a script, or write one with \"hingeline new\""}}
 	}
 	for i, f := range files {
 		for _, earlier := range files[:i] {
@@ -60,22 +52,43 @@ func checkText(f File) (diag.Problem, bool) {
 			Hint:    "split it into several scripts"}, true
 	}
 	line, start := 1, 0
+	place := func(at int) diag.Place {
+		return diag.Place{File: f.Name, Line: line, Column: utf8.RuneCount(f.Text[start:at]) + 1}
+	}
 	for i, r := range string(f.Text) {
-		place := diag.Place{File: f.Name, Line: line, Column: utf8.RuneCount(f.Text[start:i]) + 1}
 		switch {
 		case r == '\n':
 			line, start = line+1, i+1
 		case i-start > MaxLine:
-			place.Column = 0
-			return diag.Problem{Place: place, Code: CodeTooBig,
+			return diag.Problem{Place: diag.Place{File: f.Name, Line: line}, Code: CodeTooBig,
 				Message: fmt.Sprintf("the line has more than %d bytes", MaxLine), Hint: "split it into several sentences"}, true
-		case r == utf8.RuneError && bytes.HasPrefix(f.Text[i:], []byte("\uFFFD")):
-		case r == utf8.RuneError || r == 0:
-			return diag.Problem{Place: place, Code: CodeNotText,
-				Message: "the script is not plain text in UTF-8", Hint: "save it as UTF-8"}, true
+		default:
+			if message := strange(f.Text, i, r); message != "" {
+				return diag.Problem{Place: place(i), Code: CodeNotText,
+					Message: message, Hint: "save the script as plain UTF-8 text with ordinary line breaks"}, true
+			}
 		}
 	}
 	return diag.Problem{}, false
+}
+
+// strange says what is wrong with a character, or nothing. Whatever an editor may
+// show as a line break and Gherkin does not take for one would put two sentences
+// on one line.
+func strange(text []byte, at int, r rune) string {
+	switch {
+	case r == '\t', r == '\r' && at+1 < len(text) && text[at+1] == '\n':
+		return ""
+	case r == '\r':
+		return "a carriage return stands alone, want a line break"
+	case r == utf8.RuneError && !bytes.HasPrefix(text[at:], []byte("\uFFFD")):
+		return fmt.Sprintf("byte 0x%02X is no UTF-8 text", text[at])
+	case r == '\uFEFF' && at == 0:
+		return ""
+	case unicode.IsControl(r), unicode.In(r, unicode.Zl, unicode.Zp), r == '\uFEFF', r == '\uFFFE', r == '\uFFFF':
+		return fmt.Sprintf("control character U+%04X stands in the text", r)
+	}
+	return ""
 }
 
 // source is a script with its lines at hand.

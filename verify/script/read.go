@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
-	"strconv"
 	"strings"
 
 	gherkin "github.com/cucumber/gherkin/go/v42"
@@ -20,6 +19,7 @@ type document struct {
 	feature *messages.Feature // nil if there is none
 	broken  bool              // parts of the file could not be read
 	errors  map[int]bool      // lines that could not be read
+	spoken  map[string]int    // by language: how many lines have a keyword of it
 }
 
 var languageLine = regexp.MustCompile(`^\s*#\s*language\s*:\s*([a-zA-Z\-_]+)\s*$`)
@@ -38,7 +38,7 @@ func read(f File) (d *document, problems []diag.Problem) {
 		if fault := recover(); fault != nil {
 			d.feature, d.broken = nil, true
 			problems = append(problems, diag.Problem{Place: diag.Place{File: d.name}, Code: CodeSyntax,
-				Message: "the script cannot be read as Gherkin", Hint: "compare it with a script made by `hingeline new`"})
+				Message: "the script cannot be read as Gherkin", Hint: "compare it with a script made by \"hingeline new\""})
 		}
 	}()
 	parsed, err := gherkin.ParseGherkinDocument(bytes.NewReader(d.text), (&messages.Incrementing{}).NewId)
@@ -48,6 +48,9 @@ func read(f File) (d *document, problems []diag.Problem) {
 	}
 	if parsed != nil {
 		d.feature = parsed.Feature
+	}
+	if first := d.firstLine(); d.feature == nil && d.errors[first] {
+		problems = []diag.Problem{d.noFeature(first)}
 	}
 	return d, problems
 }
@@ -65,54 +68,4 @@ func (d *document) language() (string, int) {
 		}
 	}
 	return gherkin.DefaultDialect, 0
-}
-
-var parseError = regexp.MustCompile(`^\((\d+):(\d+)\): (.*)$`)
-
-// syntax turns the parser's errors into problems.
-func (d *document) syntax(err error) (problems []diag.Problem) {
-	d.errors = map[int]bool{}
-	for _, line := range strings.Split(err.Error(), "\n") {
-		found := parseError.FindStringSubmatch(line)
-		if found == nil {
-			continue
-		}
-		number, _ := strconv.Atoi(found[1])
-		if d.errors[number] {
-			continue
-		}
-		d.errors[number] = true
-		problems = append(problems, d.syntaxProblem(number, found[3]))
-	}
-	if len(problems) == 0 {
-		problems = []diag.Problem{{Place: diag.Place{File: d.name}, Code: CodeSyntax, Message: "the script cannot be read as Gherkin",
-			Hint: "compare it with a script made by `hingeline new`"}}
-	}
-	return problems
-}
-
-func (d *document) syntaxProblem(number int, said string) diag.Problem {
-	place := d.at(min(number, len(d.lines)))
-	p := diag.Problem{Place: place, Code: CodeSyntax}
-	switch {
-	case strings.Contains(said, "whitespace"):
-		p.Message, p.Hint = "a tag may not hold a space", "join its words with a hyphen: @port-wing"
-	case strings.Contains(said, "inconsistent cell count"):
-		p.Message, p.Hint = "the rows of a table differ in their number of cells", "give every row as many cells as the first"
-	case strings.HasPrefix(said, "unexpected end of file"):
-		p.Message, p.Hint = "the script ends in the middle of something", "a tag wants a scenario below it, a text block its closing marks"
-	default:
-		if d.isHeading(strings.TrimSpace(d.line(number))) {
-			p.Message, p.Hint = "this heading cannot stand here", "a file has one Feature; Background comes before the scenarios, Examples below an outline"
-			break
-		}
-		word := firstWord(strings.TrimSpace(d.line(number)))
-		if keyword, ok := d.keywordLike(word); ok {
-			p.Code = CodeMisspeltKeyword
-			p.Message, p.Hint = fmt.Sprintf("%q is no keyword", word), fmt.Sprintf("did you mean %q?", keyword)
-			break
-		}
-		p.Message, p.Hint = "a line that fits nothing here", "a step begins with Given, When, Then, And, But or *; a heading ends its keyword with a colon; a remark begins with #"
-	}
-	return p
 }

@@ -7,6 +7,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/chain"
+	"example.com/hingeline/verify/chain/where"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/wording"
@@ -15,6 +16,7 @@ import (
 // Record is what happened.
 type Record struct {
 	Checks      []result.Check // in walk-around order, then in the script's
+	Asked       []phrase.Asked // every outcome in the script's order, those not selected too
 	NotSelected int            // checks that the selection left out
 	Uncovered   result.Uncovered
 }
@@ -28,14 +30,54 @@ func (ch *check) judge(m *airframes.Model, v *phrase.Vocabulary) {
 	r.Before, r.Moved = movement(&m.Setup, ch.at)
 	r.Wanted, r.Got, r.Passed = ch.verdict.Wanted, ch.verdict.Got, ch.verdict.Passed
 	if !r.Passed {
-		trace := ch.trace(m)
-		if ch.verdict.Part >= 0 {
-			r.Chain, r.LookAt = chain.Part(m, trace, ch.verdict.Part)
-		} else {
-			r.Chain, r.LookAt = chain.Channel(m, trace, ch.verdict.Channel)
-		}
+		ch.explain(m, v)
 	}
 	ch.done = true
+}
+
+// explain says why a failed check got what it got, and which lines of the
+// airframe file to look at; of a comparison for both parts, of an outcome about
+// the model for the two parts that tell most.
+func (ch *check) explain(m *airframes.Model, v *phrase.Vocabulary) {
+	c := chain.Case{Now: ch.trace(m)}
+	var from *mixcore.Output
+	if ch.at.Moved {
+		before := ch.at.Before.Input()
+		c.Before = m.Plan.Trace(&before)
+		from = &c.Before.Output
+	}
+	part := func(i int, doubt chain.Doubt) {
+		c.Doubt = doubt
+		ch.result.Why = append(ch.result.Why, result.Reason{
+			Of: m.Setup.Parts[i].Name, Chain: chain.Part(m, c.Now, i), LookAt: chain.LookAtPart(m, c, i),
+		})
+	}
+	switch verdict := &ch.verdict; {
+	case verdict.Part >= 0:
+		doubt := v.Doubt(&ch.outcome, verdict, from, &c.Now.Output)
+		ch.result.Miss = v.Miss(&ch.outcome, verdict, from, &c.Now.Output)
+		part(verdict.Part, doubt)
+		if ch.outcome.Verb.Compares() {
+			part(ch.outcome.Other, doubt)
+		}
+	case verdict.Channel >= 0:
+		c.Doubt = v.Doubt(&ch.outcome, verdict, from, &c.Now.Output)
+		ch.result.Miss = v.Miss(&ch.outcome, verdict, from, &c.Now.Output)
+		ch.result.Why = []result.Reason{{
+			Of: ch.subject, Chain: chain.Channel(m, c.Now, verdict.Channel), LookAt: chain.LookAtChannel(m, c, verdict.Channel),
+		}}
+	default:
+		for _, e := range verdict.Explain {
+			part(e.Part, e.Doubt)
+			if e.Unplaced {
+				why := &ch.result.Why[len(ch.result.Why)-1]
+				at := where.Part(m, e.Part)
+				first := result.Place{File: at.File, Line: at.Line, Column: at.Column, Note: "aft_mm: is missing"}
+				others := slices.DeleteFunc(why.LookAt, func(p result.Place) bool { return p.File == first.File && p.Line == first.Line })
+				why.LookAt = append([]result.Place{first}, others...)
+			}
+		}
+	}
 }
 
 // trace is the evaluation that the verdict came from.
@@ -51,16 +93,30 @@ func (ch *check) trace(m *airframes.Model) *mixcore.Trace {
 // recordOf gathers what the checks wrote down.
 func recordOf(m *airframes.Model, scenarios []*scenario) Record {
 	var rec Record
+	var order []int // of each check that ran: its index in Asked
 	each(scenarios, func(ch *check) {
+		r := &ch.result
 		if ch.selected {
-			rec.Checks = append(rec.Checks, ch.result)
+			order = append(order, len(rec.Asked))
+			rec.Checks = append(rec.Checks, *r)
 		} else {
 			rec.NotSelected++
 		}
+		rec.Asked = append(rec.Asked, phrase.Asked{Outcome: ch.outcome, At: ch.at, Title: ch.subject, Check: -1,
+			Feature: r.Feature, Scenario: r.Scenario, Sentence: r.Sentence, Place: r.Place})
 	})
-	slices.SortStableFunc(rec.Checks, func(a, b result.Check) int {
-		return cmp.Compare(slices.Index(result.Stages, a.Stage), slices.Index(result.Stages, b.Stage))
+	walk := make([]int, len(rec.Checks)) // indices of Checks, in walk-around order
+	for i := range walk {
+		walk[i] = i
+	}
+	slices.SortStableFunc(walk, func(a, b int) int {
+		return cmp.Compare(slices.Index(result.Stages, rec.Checks[a].Stage), slices.Index(result.Stages, rec.Checks[b].Stage))
 	})
+	walked := make([]result.Check, len(walk))
+	for at, i := range walk {
+		walked[at], rec.Asked[order[i]].Check = rec.Checks[i], at
+	}
+	rec.Checks = walked
 	rec.Uncovered = uncovered(&m.Setup, scenarios)
 	return rec
 }

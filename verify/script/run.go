@@ -56,7 +56,7 @@ func prepare(m *airframes.Model, files []File) ([]*scenario, *phrase.Vocabulary,
 		if d.dialect == nil {
 			continue
 		}
-		for _, p := range d.checkStructure(c.vocabulary) {
+		for _, p := range d.checkStructure(c) {
 			c.report(p)
 		}
 		documents = append(documents, d)
@@ -65,8 +65,11 @@ func prepare(m *airframes.Model, files []File) ([]*scenario, *phrase.Vocabulary,
 		return nil, c.vocabulary, c.problems
 	}
 	for _, d := range documents {
-		c.compile(d)
+		if !c.compile(d) {
+			return nil, c.vocabulary, c.problems
+		}
 	}
+	c.account(documents)
 	return c.scenarios, c.vocabulary, c.problems
 }
 

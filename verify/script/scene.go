@@ -8,9 +8,11 @@ import (
 
 // scene is how the controls stand while a scenario is read step by step.
 //
-// Given sets the scene: all Givens of a scenario add up. When is a movement
-// from there; Whens joined by And are one movement, and a later When moves on
-// from where the last one ended. A Given after a When forgets the movement.
+// Given sets the scene: all Givens of a scenario add up to one state, and a
+// signal that they lose is lost there, in whatever order they are written. When
+// is a movement from there; Whens joined by And are one movement, and a later
+// When moves on from where the last one ended. A Given after a When forgets the
+// movement.
 type scene struct {
 	setup *mixcore.Setup
 	given phrase.Pose // after the Givens so far
@@ -30,8 +32,14 @@ func newScene(setup *mixcore.Setup) *scene {
 	return &scene{setup: setup, given: rest, now: phrase.Situation{Now: rest}}
 }
 
-// close ends a group: at the end of a background.
-func (s *scene) close() { s.open = false }
+// close ends a group and what was left unasked, but for a movement: at the end of
+// a background.
+func (s *scene) close() {
+	s.open = false
+	if s.role != phrase.When {
+		s.unasked = nil
+	}
+}
 
 // set takes a step of settings. joins is true for And, But and *.
 func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Problem {
@@ -48,7 +56,7 @@ func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Probl
 		return problem
 	}
 	if role == phrase.Given {
-		s.given = s.base.Take(s.setup, &s.group)
+		s.given = s.base.Stand(s.setup, &s.group)
 		s.now = phrase.Situation{Now: s.given}
 		return nil
 	}
@@ -59,15 +67,21 @@ func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Probl
 	return nil
 }
 
-// asked ends a group of settings: an outcome follows.
-func (s *scene) asked() { s.role, s.open = phrase.Then, false }
+// asked ends a group of settings: an outcome follows, and what goes on from it is
+// an outcome too.
+func (s *scene) asked() { s.role, s.open, s.unasked = phrase.Then, false, nil }
 
-// at is the situation in which a sentence of outcomes is judged.
+// at is the situation in which a sentence of outcomes is judged. What the
+// one-line form sets before its movement adds to the state, or, behind a movement
+// of the scenario, follows it.
 func (s *scene) at(m *phrase.Meaning) (phrase.Situation, *phrase.Problem) {
 	if !m.OneLine {
 		return s.now, nil
 	}
 	before := s.now.Now.Take(s.setup, &m.With)
+	if !s.now.Moved {
+		before = s.now.Now.Stand(s.setup, &m.With)
+	}
 	if m.Move.Empty() {
 		return phrase.Situation{Now: before}, nil
 	}

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/hingeline/airframes"
 )
 
 // poses runs a script of "the elevator is at neutral" sentences and says the
@@ -83,4 +85,79 @@ func TestSceneRefusesWhatShowsNothing(t *testing.T) {
 			t.Errorf("%q: got %v, want %s", c.steps, got, c.want)
 		}
 	}
+}
+
+// A signal that the state has lost was lost where the whole state stands, however
+// it is written. The motor channel holds what it had.
+func TestSceneLosesTheSignalWhereTheStateStands(t *testing.T) {
+	holding := fennel(t, "failsafe: -100%", "failsafe: hold")
+	good := fennel(t)
+	const asks = "\n    Then the motor is stopped\n"
+	for _, steps := range []string{
+		"  Background:\n    Given the signal is lost\n  Scenario: s\n    Given live motor\n    And full throttle" + asks,
+		"  Scenario: s\n    Given the signal is lost\n    And live motor and full throttle" + asks,
+		"  Scenario: s\n    Given the signal is lost\n    Then the rudder is at neutral\n    Given live motor and full throttle" + asks,
+		"  Scenario: s\n    Given live motor and full throttle and the signal is lost" + asks,
+		"  Scenario: s\n    Given live motor and full throttle\n    When the signal is lost" + asks,
+		"  Scenario: s\n    * with live motor, full throttle and the signal lost, the motor is stopped\n",
+		"  Scenario: s\n    * with the signal lost, live motor and full throttle, the motor stops\n",
+		"  Background:\n    Given live motor\n  Scenario: s\n    * with full throttle and the signal lost, the motor stops\n",
+	} {
+		for model, want := range map[string]bool{"holds": false, "stops": true} {
+			m := map[string]*airframes.Model{"holds": holding, "stops": good}[model]
+			for _, c := range ran(t, m, "Feature: f\n"+steps).Checks {
+				if c.Subject == "motor" && c.Passed != want {
+					t.Errorf("a motor that %s: %q passed %v: %s", model, steps, c.Passed, c.Got)
+				}
+			}
+		}
+	}
+}
+
+func TestSceneRefusesWhatTheModelCannotHear(t *testing.T) {
+	m := fennel(t)
+	for _, c := range []struct{ steps, want string }{
+		{"Given the signal is lost\n    When full throttle\n    Then the motor stays stopped", "5:10 no-movement"},
+		{"When the signal is lost\n    When full throttle\n    Then the motor is stopped", "5:10 no-movement"},
+		{"When the signal is lost\n    * with full throttle, the motor is stopped", "4:27 no-movement"},
+		{"Given the signal is lost\n    * with rates high, when right roll, the rudder is at neutral", "4:41 no-movement"},
+		{"When the roll stick is 0.5% right\n    Then the rudder stays still", "4:10 no-movement"},
+	} {
+		if got := codesOf(m, "Feature: f\n  Scenario: s\n    "+c.steps+"\n"); !slices.Contains(got, c.want) {
+			t.Errorf("%q: got %v, want %s", c.steps, got, c.want)
+		}
+	}
+}
+
+// What goes on from a one-line sentence asks something too.
+func TestSceneGoesOnFromOneLineSentencesAsThen(t *testing.T) {
+	m := fennel(t)
+	record := ran(t, m, "Feature: f\n  Scenario: s\n    Given rates are high\n    * with landing flap, the port flap drops\n    And the flaps are down\n    * the rudder is at neutral\n")
+	want := []string{
+		"port wing | port flap | drops | true", "port wing | port flap | trailing edge DOWN | false",
+		"tail | rudder | neutral | true", "starboard wing | starboard flap | trailing edge DOWN | false",
+	}
+	if got := said(record); !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	for _, c := range []struct{ steps, want string }{
+		{"* with landing flap, the port flap drops\n    And rates are high", "4:9 wrong-keyword"},
+		{"Given rates are high\n    * with landing flap, the port flap drops\n    * landing flap", "5:7 wrong-keyword"},
+		{"* with landing flap, the port flap drosp\n    And rates are high", "4:9 wrong-keyword"},
+	} {
+		if got := codesOf(m, "Feature: f\n  Scenario: s\n    "+c.steps+"\n"); !slices.Contains(got, c.want) {
+			t.Errorf("%q: got %v, want %s", c.steps, got, c.want)
+		}
+	}
+}
+
+func TestSceneRefusesAMovementOfABackgroundThatIsForgotten(t *testing.T) {
+	m := fennel(t)
+	const background = "Feature: f\n  Background:\n    Given rates are high\n    When right roll\n"
+	const asks = "    Then the port aileron is down\n"
+	got := codesOf(m, background+"  Scenario: a\n"+asks+"  Scenario: b\n    Given landing flap\n"+asks+"  Scenario: c\n    Given landing flap\n"+asks)
+	if !slices.Equal(got, []string{"4:10 nothing-asked"}) {
+		t.Errorf("got %v", got)
+	}
+	ran(t, m, background+"  Scenario: a\n"+asks+"  Scenario: b\n    And landing flap\n"+asks+"  Scenario: c\n"+asks+"    Given landing flap\n    Then the flaps are down\n")
 }

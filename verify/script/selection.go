@@ -63,10 +63,11 @@ func fold(text string) string {
 
 func hintFor(scenarios []*scenario, only string) string {
 	var among []string
+	known := map[string]bool{}
 	each(scenarios, func(ch *check) {
 		for _, name := range slices.Concat(ch.tags, []string{string(ch.result.Stage), ch.subject, ch.result.Scenario}) {
-			if !slices.Contains(among, name) {
-				among = append(among, name)
+			if !known[name] {
+				among, known[name] = append(among, name), true
 			}
 		}
 	})

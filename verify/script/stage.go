@@ -29,6 +29,8 @@ func (c *compiler) stage(o *phrase.Outcome, at phrase.Situation, tags []string) 
 	setup := &c.model.Setup
 	part := partOf(setup, o)
 	switch {
+	case o.Subject.Model && !at.Now.Lost && !(at.Moved && at.Before.Lost):
+		return modelStage(o)
 	case at.Now.Lost, at.Moved && at.Before.Lost, part != nil && part.Motion == mixcore.Power:
 		return result.MotorAndSignal
 	case !at.Moved && at.Now.Same(phrase.RestPose(setup)), part == nil:
@@ -37,11 +39,24 @@ func (c *compiler) stage(o *phrase.Outcome, at phrase.Situation, tags []string) 
 	return PartStage(part)
 }
 
-// partOf is the part that an outcome is about, or the first that its channel
-// moves; nil if there is none.
+// modelStage is where an outcome about the model belongs: where the last of the
+// parts stands that make it so. A roll is both wings' doing, and the starboard
+// one is reached last.
+func modelStage(o *phrase.Outcome) result.Stage {
+	if o.Axis == mixcore.Pitch || o.Axis == mixcore.Yaw {
+		return result.Tail
+	}
+	return result.StarboardWing
+}
+
+// partOf is the part that an outcome is about, of several together the last, or
+// the first that its channel moves; nil if there is none.
 func partOf(setup *mixcore.Setup, o *phrase.Outcome) *mixcore.Part {
-	if len(o.Subject.Parts) > 0 {
-		return &setup.Parts[o.Subject.Parts[0]]
+	if n := len(o.Subject.Parts); n > 0 {
+		return &setup.Parts[o.Subject.Parts[n-1]]
+	}
+	if o.Subject.Model {
+		return nil
 	}
 	for i := range setup.Parts {
 		for _, drive := range setup.Parts[i].Drives {

@@ -2,14 +2,11 @@ package script
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
-	"strings"
 
 	messages "github.com/cucumber/messages/go/v34"
 
 	"example.com/hingeline/airframes/diag"
-	"example.com/hingeline/verify/phrase"
 )
 
 // entry is one scenario of a file with what stands around it.
@@ -57,7 +54,7 @@ func tagNames(lists ...[]*messages.Tag) (names []string) {
 }
 
 // checkStructure finds what Gherkin would pass over in silence.
-func (d *document) checkStructure(v *phrase.Vocabulary) (problems []diag.Problem) {
+func (d *document) checkStructure(c *compiler) (problems []diag.Problem) {
 	add := func(place diag.Place, code, message, hint string) {
 		problems = append(problems, diag.Problem{Place: place, Code: code, Message: message, Hint: hint})
 	}
@@ -90,7 +87,7 @@ func (d *document) checkStructure(v *phrase.Vocabulary) (problems []diag.Problem
 			add(d.at(int(step.DataTable.Location.Line)), CodeStepArgument, "a sentence takes no table", "for one scenario with several values write a Scenario Outline with Examples")
 		}
 	})
-	return append(problems, d.checkDescriptions(v)...)
+	return append(problems, d.checkDescriptions(c)...)
 }
 
 // eachBackground visits every step of the file's backgrounds once.
@@ -128,85 +125,6 @@ func (d *document) eachStep(visit func(*messages.Step)) {
 	for _, e := range d.entries() {
 		for _, step := range e.scenario.Steps {
 			visit(step)
-		}
-	}
-}
-
-var placeholder = regexp.MustCompile(`<([^<>]*)>`)
-
-// checkExamples finds outlines without rows, and placeholders without a column.
-func (d *document) checkExamples(s *messages.Scenario, add func(diag.Place, string, string, string)) {
-	outline := slices.Contains(d.dialect.ScenarioOutlineKeywords(), s.Keyword) && !slices.Contains(d.dialect.ScenarioKeywords(), s.Keyword)
-	if outline && len(s.Examples) == 0 {
-		add(d.at(int(s.Location.Line)), CodeEmptyExamples, "an outline without Examples would check nothing", "write Examples with a table below the steps, or make it a Scenario")
-	}
-	columns := [][]string{}
-	for _, examples := range s.Examples {
-		if examples.TableHeader == nil || len(examples.TableBody) == 0 {
-			if !d.broken {
-				add(d.at(int(examples.Location.Line)), CodeEmptyExamples, "these Examples have no rows: nothing would be checked", "write a heading row and at least one row below it")
-			}
-			if examples.TableHeader == nil {
-				continue
-			}
-		}
-		columns = append(columns, cellValues(examples.TableHeader))
-		d.checkCells(examples, add)
-	}
-	for _, step := range s.Steps {
-		d.checkPlaceholders(int(step.Location.Line), columns, add)
-	}
-	d.checkPlaceholders(int(s.Location.Line), columns, add)
-}
-
-func cellValues(row *messages.TableRow) []string {
-	values := make([]string, len(row.Cells))
-	for i, cell := range row.Cells {
-		values[i] = cell.Value
-	}
-	return values
-}
-
-// checkCells refuses a placeholder inside a cell, and a column twice.
-func (d *document) checkCells(examples *messages.Examples, add func(diag.Place, string, string, string)) {
-	columns := cellValues(examples.TableHeader)
-	for i, cell := range examples.TableHeader.Cells {
-		if slices.Contains(columns[:i], cell.Value) {
-			add(d.cell(cell), CodeUnknownColumn, fmt.Sprintf("the column %q is there twice", cell.Value), "give each column a name of its own")
-		}
-	}
-	for _, row := range examples.TableBody {
-		for _, cell := range row.Cells {
-			if placeholder.MatchString(cell.Value) {
-				add(d.cell(cell), CodeUnknownColumn, "a cell cannot hold a placeholder", "write the words themselves")
-			}
-		}
-	}
-}
-
-// cell is the place of a table cell.
-func (d *document) cell(cell *messages.TableCell) diag.Place {
-	return diag.Place{File: d.name, Line: int(cell.Location.Line), Column: int(cell.Location.Column), Width: max(len([]rune(cell.Value)), 1)}
-}
-
-func (d *document) checkPlaceholders(line int, columns [][]string, add func(diag.Place, string, string, string)) {
-	text := d.line(line)
-	for _, found := range placeholder.FindAllStringSubmatchIndex(text, -1) {
-		name := text[found[2]:found[3]]
-		place := diag.Place{File: d.name, Line: line, Column: len([]rune(text[:found[0]])) + 1, Width: len([]rune(text[found[0]:found[1]]))}
-		if len(columns) == 0 {
-			add(place, CodeUnknownColumn, fmt.Sprintf("no Examples fill <%s> here", name), "only the steps of a Scenario Outline with Examples can have placeholders")
-			continue
-		}
-		for _, list := range columns {
-			if !slices.Contains(list, name) {
-				hint := "the columns are " + strings.Join(list, ", ")
-				if best, ok := diag.Closest(name, list); ok {
-					hint = fmt.Sprintf("did you mean <%s>?", best)
-				}
-				add(place, CodeUnknownColumn, fmt.Sprintf("no column of the Examples is called %q", name), hint)
-				break
-			}
 		}
 	}
 }

@@ -45,10 +45,45 @@ func TestRunRefusesWhatGherkinPassesOver(t *testing.T) {
 		{"Examples without a table", "Feature: f\n  Scenario Outline: a\n" + asks + "    Examples:\n", "4:5 empty-examples"},
 		{"an unfilled placeholder", "Feature: f\n  Scenario Outline: a\n    Then the <q> is at neutral\n    Examples:\n      | p |\n      | rudder |\n", "3:14 unknown-column"},
 		{"a placeholder in a background", "Feature: f\n  Background:\n    Given <p> roll\n  Scenario Outline: a\n    Then the <p> is at neutral\n    Examples:\n      | p |\n      | rudder |\n", "3:11 unknown-column"},
+		{"a placeholder in another", "Feature: f\n  Scenario Outline: a\n    Then the <<p>> is at neutral\n    Examples:\n      | p |\n      | rudder |\n", "3:14 unknown-column"},
+		{"a placeholder in another that a row would fill", "Feature: f\n  Scenario Outline: a\n    Then the <<p>> is at neutral\n    Examples:\n      | p | rudder |\n      | rudder | rudder |\n", "3:14 unknown-column"},
+		{"a placeholder in halves", "Feature: f\n  Scenario Outline: a\n    Then the <p><q> is at neutral\n    Examples:\n      | p | q |\n      | <p | q> |\n", "6:9 unknown-column"},
+		{"a placeholder in halves that a row would fill", "Feature: f\n  Scenario Outline: a\n    Then the <p><q> is at neutral\n    Examples:\n      | p | q | r |\n      | <r | > | rudder |\n", "6:9 unknown-column"},
+		{"a placeholder half in the step", "Feature: f\n  Scenario Outline: a\n    Then the <<q> is at neutral\n    Examples:\n      | p | q |\n      | rudder | p> |\n", "3:14 unknown-column"},
+		{"half a placeholder", "Feature: f\n  Scenario Outline: a\n    Then the <p is at neutral\n    Examples:\n      | p |\n      | rudder |\n", "3:14 unknown-column"},
+		{"a column with a bracket", "Feature: f\n  Scenario Outline: a\n    Then the <p> is at neutral\n    Examples:\n      | p | <q |\n      | rudder | x |\n", "5:13 unknown-column"},
+		{"a nested placeholder in an outline's name", "Feature: f\n  Scenario Outline: a <<p>>\n    Then the <p> is at neutral\n    Examples:\n      | p | rudder |\n      | rudder | x |\n", "2:23 unknown-column"},
+		{"a bracket in a scenario", "Feature: f\n  Scenario: a\n    Then the > rudder is at neutral\n", "3:14 unknown-sentence"},
 		{"an unknown language", "# language: xx-nowhere\nFeature: f\n  Scenario: a\n" + asks, "1:1 unknown-language"},
 		{"no Gherkin at all", "to be done\n", "1:1 script-syntax"},
 		{"two features", "Feature: f\n  Scenario: a\n" + asks + "Feature: g\n", "4:1 script-syntax"},
 		{"an unfinished text block", "Feature: f\n  Scenario: a\n" + asks + "      \"\"\"\n      text\n", "6:1 script-syntax"},
+		{"a remark in plain words", "Feature: f\n  Scenario: a\n    The wing is well made.\n" + asks, "3:5 misspelt-keyword"},
+		{"a wish", "Feature: f\n  Scenario: a\n    Verify that the elevator rises\n" + asks, "3:5 misspelt-keyword"},
+		{"a numbered step", "Feature: f\n  Scenario: a\n    1. Then nonsense\n" + asks, "3:5 misspelt-keyword"},
+		{"a step of a list", "Feature: f\n  Scenario: a\n    Step 1: Then nonsense\n" + asks, "3:5 misspelt-keyword"},
+		{"a rule of thumb", "Feature: f\n  Background:\n    motor switch must be live\n  Scenario: a\n" + asks, "3:5 misspelt-keyword"},
+		{"a remark below Examples", "Feature: f\n  Scenario Outline: a\n    Then the <p> is at neutral\n    Examples:\n    These are all.\n      | p |\n      | rudder |\n", "5:5 misspelt-keyword"},
+		{"a German step in an English script", "Feature: f\n  Scenario: a\n    Dann nonsense\n" + asks, "3:5 misspelt-keyword"},
+		{"a numbered step below the feature", "Feature: f\n  1. Then nonsense\n  Scenario: a\n" + asks, "2:3 misspelt-keyword"},
+		{"a German step below the feature", "Feature: f\n  Wenn nonsense\n  Scenario: a\n" + asks, "2:3 misspelt-keyword"},
+		{"a claim below the feature", "Feature: f\n  With the stick to the right the port aileron rises a lot\n  Scenario: a\n" + asks, "2:3 misspelt-keyword"},
+		{"where a switch stands below a rule", "Feature: f\n  Rule: r\n    The motor switch must be live all the time\n    Scenario: a\n  " + asks, "3:5 misspelt-keyword"},
+		{"no feature", "Scenario: a\n" + asks, "1:1 script-syntax"},
+		{"a feature in small letters", "feature: f\n  Scenario: a\n" + asks, "1:1 misspelt-keyword"},
+		{"a feature without colon", "Feature f\n  Scenario: a\n" + asks, "1:1 misspelt-keyword"},
+		{"a language that is not said", "Funktionalität: f\n  Szenario: a\n    Dann nonsense\n", "1:1 misspelt-keyword"},
+		{"a heading in a language that is not said", "Feature: f\n  Szenario: a\n    Dann nonsense\n", "2:3 misspelt-keyword"},
+		{"a step behind Examples", "Feature: f\n  Scenario Outline: a\n    Then the <p> is at neutral\n    Examples:\n      | p |\n      | rudder |\n" + asks, "7:5 script-syntax"},
+		{"a lone carriage return", "Feature: f\n  Scenario: a\n    # bench\r    Then nonsense\n" + asks, "3:12 script-not-text"},
+		{"a carriage return at the end", "Feature: f\n  Scenario: a\n" + strings.TrimSpace(asks) + "\r", "3:30 script-not-text"},
+		{"a line separator", "Feature: f\n  Scenario: a\n    # bench\u2028    Then nonsense\n" + asks, "3:12 script-not-text"},
+		{"a paragraph separator", "Feature: f\n  Scenario: a\n    # bench\u2029    Then nonsense\n" + asks, "3:12 script-not-text"},
+		{"a vertical tab", "Feature: f\n  Scenario: a\n    # bench\v    Then nonsense\n" + asks, "3:12 script-not-text"},
+		{"a form feed", "Feature: f\n  Scenario: a\n    # bench\f    Then nonsense\n" + asks, "3:12 script-not-text"},
+		{"a next line", "Feature: f\n  Scenario: a\n    # bench\u0085    Then nonsense\n" + asks, "3:12 script-not-text"},
+		{"a byte order mark inside", "Feature: f\n  Scenario: a\uFEFF\n" + asks, "2:14 script-not-text"},
+		{"a byte that is no text", "Feature: f\n  Scenario: a\xff\n" + asks, "2:14 script-not-text"},
 		{"a NUL", "Feature: f\n  Scenario: a\x00\n" + asks, "2:14 script-not-text"},
 	} {
 		if got := codesOf(m, c.text); !slices.Contains(got, c.want) {
@@ -57,6 +92,29 @@ func TestRunRefusesWhatGherkinPassesOver(t *testing.T) {
 	}
 	if _, problems := Run(m, nil, Selection{}); len(problems) != 1 || problems[0].Code != CodeNoScenarios {
 		t.Errorf("no script at all: got %v", problems)
+	}
+}
+
+// TestRunSaysHowToMendWhatGherkinCannotRead wants one problem whose hint is the
+// cure.
+func TestRunSaysHowToMendWhatGherkinCannotRead(t *testing.T) {
+	for _, c := range []struct{ text, message, hint string }{
+		{"Scenario: a\n  When right roll\n  Then the rudder is at neutral\n", "must begin with its Feature", "Feature: NAME"},
+		{"Given right roll\nThen the rudder is at neutral\n", "must begin with its Feature", "Feature: NAME"},
+		{"My model\n Scenario: a\n  Then the rudder is at neutral\n", "must begin with its Feature", "Feature: NAME"},
+		{"feature: f\n Scenario: a\n  Then the rudder is at neutral\n", "\"feature\"", "\"Feature:\""},
+		{"Funktionalität: f\n Szenario: a\n  Dann the rudder is at neutral\n", "German", "# language: de"},
+		{"Fonctionnalité: f\n Scénario: a\n  Alors the rudder is at neutral\n", "French", "# language: fr"},
+		{"Feature: f\n Scenario: a\n  Dann the rudder is at neutral\n  Then the rudder is at neutral\n", "German", "# language: de"},
+		{"Feature: f\n Scenario: a\n  Then the rudder is at neutral\n  Dann the rudder is at neutral\n", "German", "# language: de"},
+		{"Feature: f\n Scenario: a\n  2. Then the rudder is at neutral\n  Then the rudder is at neutral\n", "\"2.\"", "begin the line with Then"},
+		{"Feature: f\n Scenario: a\n  A fine wing\n  Then the rudder is at neutral\n", "taken for a remark and not checked", "with # if it is a remark"},
+		{"Feature: f\n Scenario: a\n  then the rudder is at neutral\n  Then the rudder is at neutral\n", "\"then\" is not written \"Then\"", "Then"},
+	} {
+		_, problems := Run(fennel(t), []File{{"test.feature", []byte(c.text)}}, Selection{})
+		if len(problems) != 1 || !strings.Contains(problems[0].Message, c.message) || !strings.Contains(problems[0].Hint, c.hint) {
+			t.Errorf("%q: got %+v, want %q with the hint %q", c.text, problems, c.message, c.hint)
+		}
 	}
 }
 
@@ -89,14 +147,14 @@ func TestDescriptionsMaySayWhatTheyLike(t *testing.T) {
   Any doubt? Put the model down.
 
   Background: as it stands in the pits
-    The motor switch stays where it is on the bench.
+    # The motor switch stays where it is on the bench.
     Given the motor switch is safe
 
   Rule: Rates matter
     They are there to tame the model.
 
     Scenario: Neutral
-      This is how the model stands on its wheels. (Look along the wing.)
+      # This is how the model stands on its wheels. (Look along the wing.)
       # Then nothing: this is a remark
       Then the rudder is at neutral
 
@@ -104,7 +162,7 @@ func TestDescriptionsMaySayWhatTheyLike(t *testing.T) {
       * with full <way> yaw, the rudder moves <way>
 
       Examples: both ways
-        These are all there are.
+        # These are all there are.
         | way   |
         | left  |
         | right |
@@ -163,6 +221,9 @@ func TestRunRefusesHugeScriptsAtOnce(t *testing.T) {
 		{"a long line", "Feature: f\n Scenario: s\n  Then the rudder " + strings.Repeat("is ", 2000) + "\n"},
 		{"more lines than a hand writes", "Feature: f\n" + strings.Repeat("@a\n", MaxLines)},
 		{"an outline that multiplies", outline(4000, 5000)},
+		{"groups that multiply", strings.Replace(outline(1, 5000), "rudder is", strings.Repeat("every surface is at neutral and ", 5)+"the rudder is", 1)},
+		{"time that adds up", "Feature: f\n Scenario: s\n  When landing flap\n" + strings.Repeat("  Then the flaps drop within 1 s\n", 2000)},
+		{"stillness that adds up", "Feature: f\n Scenario: s\n  When right roll\n" + strings.Repeat("  Then the flaps stay still\n", 2000)},
 	} {
 		codes := codesOf(m, c.text)
 		if len(codes) != 1 || !strings.HasSuffix(codes[0], CodeTooBig) {

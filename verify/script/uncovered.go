@@ -9,11 +9,15 @@ import (
 	"example.com/hingeline/verify/result"
 )
 
-// coverage is what the checks that ran looked at.
+// coverage is what the checks that ran looked at: every part that a sentence is
+// about; of the controls those that a When or a one-line sentence moved while the
+// model could hear it, and the positions and detents at which they stood with the
+// signal on. A switch, or a lever with detents, that stood away from where it rests
+// counts as moved: its positions are listed one by one.
 type coverage struct {
 	setup    *mixcore.Setup
 	parts    []bool
-	controls []bool   // was away from rest
+	controls []bool   // was moved
 	places   [][]bool // of each control, by position or detent
 }
 
@@ -33,10 +37,10 @@ func uncovered(setup *mixcore.Setup, scenarios []*scenario) result.Uncovered {
 
 func (c *coverage) see(ch *check) {
 	for _, i := range ch.outcome.Subject.Parts {
-		c.parts[i] = true
+		// A servo's torque says nothing about which way its part moves.
+		c.parts[i] = c.parts[i] || !ch.outcome.Subject.Servos
 	}
-	switch ch.outcome.Verb {
-	case phrase.Together, phrase.Opposite, phrase.AsFar, phrase.LessThan, phrase.MoreThan:
+	if ch.outcome.Verb.Compares() {
 		c.parts[ch.outcome.Other] = true
 	}
 	for _, channel := range ch.outcome.Subject.Channels {
@@ -46,27 +50,46 @@ func (c *coverage) see(ch *check) {
 			}
 		}
 	}
-	c.pose(ch.at.Now)
+	c.stood(ch.at.Now)
 	if ch.at.Moved {
-		c.pose(ch.at.Before)
+		c.stood(ch.at.Before)
+		c.moved(ch.at)
 	}
 }
 
-func (c *coverage) pose(p phrase.Pose) {
+// moved notes the controls whose movement the model could hear.
+func (c *coverage) moved(at phrase.Situation) {
+	if at.Now.Lost {
+		return
+	}
+	before := at.Before.Input()
+	for i := range c.setup.Controls {
+		distance := math.Abs(at.Now.Position[i] - before.Position[i])
+		c.controls[i] = c.controls[i] || distance >= phrase.LeastMove
+	}
+}
+
+// stood notes the positions and detents at which controls stand.
+func (c *coverage) stood(p phrase.Pose) {
+	if p.Lost {
+		return
+	}
 	for i, at := range p.Position {
 		control := &c.setup.Controls[i]
-		if at != control.Rest() {
-			c.controls[i] = true
-		}
 		if control.Kind == mixcore.SwitchControl {
-			c.places[i][int(at)] = true
+			c.place(i, int(at), at)
 		}
 		for k, detent := range control.Detents {
 			if math.Abs(at-float64(detent.At)) <= float64(mixcore.DetentReach) {
-				c.places[i][k] = true
+				c.place(i, k, at)
 			}
 		}
 	}
+}
+
+func (c *coverage) place(control, index int, at float64) {
+	c.places[control][index] = true
+	c.controls[control] = c.controls[control] || at != c.setup.Controls[control].Rest()
 }
 
 // missed lists what was not seen. A control that was never moved is listed

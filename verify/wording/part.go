@@ -66,10 +66,32 @@ func Turn(m mixcore.Motion, angle mixcore.Degrees) string {
 	return Direction(m, angle > 0) + " " + Angle(angle)
 }
 
-// Movement says how a part moved: "rises 14.2° (11 mm)", "drops 8°", "moves
-// RIGHT 18°", "stays still", "power from 45 % to stopped". A hinged part that
-// moved less than still stays still; the little it moved is said in brackets.
+// Movement says how a part moved, and where from where that is not neutral:
+// "rises 14.2° (11 mm)", "rises 13.5°: from DOWN 25° to DOWN 11.5°", "stays
+// still", "power from 45 % to stopped".
 func Movement(p *mixcore.Part, from, to mixcore.PartOutput, still mixcore.Degrees) string {
+	return Moved(p, from, to, still) + FromTo(p, from, to, still)
+}
+
+// FromTo is what follows the movement of a hinged part that did not begin at
+// neutral: ": from DOWN 25° to DOWN 11.5°". It is empty for any other, and where
+// it moved less than still.
+func FromTo(p *mixcore.Part, from, to mixcore.PartOutput, still mixcore.Degrees) string {
+	if p.Motion == mixcore.Power || p.Motion == mixcore.OutIn {
+		return ""
+	}
+	was := Turn(p.Motion, from.Angle)
+	if was == neutral || math.Abs(float64(to.Angle-from.Angle)) < float64(max(still, NeutralBelow)) {
+		return ""
+	}
+	return ": from " + was + " to " + Turn(p.Motion, to.Angle)
+}
+
+// Moved is how a part moved, without where from: "rises 14.2° (11 mm)", "drops
+// 8°", "moves RIGHT 18°", "stays still", "power from 45 % to stopped". A hinged
+// part that moved less than still stays still; the little it moved is said in
+// brackets.
+func Moved(p *mixcore.Part, from, to mixcore.PartOutput, still mixcore.Degrees) string {
 	switch p.Motion {
 	case mixcore.Power:
 		return powerChange(p, from, to)

@@ -107,14 +107,14 @@ func TestMovementNamesTheDirection(t *testing.T) {
 		want     string
 	}{
 		// A flap 30° down that goes to 16° down rises: 2·48·sin 7° = 11.7 mm.
-		{&flap, angle(30), angle(16), "rises 14° (12 mm)"},
+		{&flap, angle(30), angle(16), "rises 14° (12 mm): from DOWN 30° to DOWN 16°"},
 		{&flap, angle(0), angle(8), "drops 8° (6.7 mm)"},
 		{&flap, angle(3), angle(3.3), "stays still (drops only 0.3°)"},
 		{&flap, angle(3), angle(2.504), "stays still (rises only 0.496°)"},
 		{&flap, angle(3), angle(3), "stays still"},
 		{&flap, angle(0), angle(-0.5), "rises 0.5° (0.4 mm)"},
 		{&rudder, angle(0), angle(-18), "moves RIGHT 18°"},
-		{&rudder, angle(-18), angle(2), "moves LEFT 20°"},
+		{&rudder, angle(-18), angle(2), "moves LEFT 20°: from RIGHT 18° to LEFT 2°"},
 		{&motor, amount(45), amount(0), "power from 45 % to stopped"},
 		{&motor, amount(0), amount(30), "power from stopped to 30 %"},
 		{&motor, amount(0), amount(1), "stays stopped"},

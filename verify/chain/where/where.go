@@ -65,6 +65,12 @@ func Channel(m *airframes.Model, i int, fields ...string) diag.Place {
 	return first(m, at(m.Places.Channels, i), under(path, fields)...)
 }
 
+// SaysOfChannel is true if the file gives that field of a channel.
+func SaysOfChannel(m *airframes.Model, i int, field string) bool {
+	_, says := m.Places.Fields[fmt.Sprintf("channels.%d.%s", m.Setup.Channels[i].Number, field)]
+	return says
+}
+
 // Line is one line of a channel's mix.
 func Line(m *airframes.Model, channel, line int) diag.Place {
 	if channel < len(m.Places.Mix) && line < len(m.Places.Mix[channel]) {

@@ -4,8 +4,10 @@
 //
 // It knows package result only, never decides anything and never leaves a key
 // out: a list that is empty is [], a place that is nowhere is null. Values are
-// in the words that people read ("49.5 %", "trailing edge UP 14.2° (11 mm)").
-// Start at [Render]; [RenderShown] is one position of the controls.
+// in the words that people read ("49.5 %", "trailing edge UP 14.2° (11 mm)"), and
+// on the way from the hand to the part exact as well.
+// Start at [Render]; [RenderShown] is one position of the controls,
+// [RenderProblems] what is written where there is no answer.
 package jsonout
 
 import (
@@ -16,23 +18,27 @@ import (
 )
 
 // Format is the number of the shapes that this package writes.
-const Format = 1
+const Format = 3
 
 // Render writes the report. The error is the writer's.
 func Render(w io.Writer, r *result.Report) error {
 	passed, failed := r.Counts()
+	wrong, warn, onPurpose := r.ScriptCounts()
 	doc := reportJSON{
 		Format:  Format,
 		Tool:    r.Tool,
 		Model:   modelJSON(r.Model),
 		Scripts: list(r.Scripts),
+		Rest:    list(r.Rest),
 		Verdict: string(r.Verdict),
 		Counts: countsJSON{
 			Checks: len(r.Checks), Passed: passed, Failed: failed,
 			LeftOut: r.NotSelected, Warnings: len(r.Findings),
+			ScriptWrong: wrong, ScriptWarnings: warn, ScriptOnPurpose: onPurpose,
 		},
 		Checks:   []checkJSON{},
 		Warnings: []warningJSON{},
+		Script:   scriptOf(r.Script),
 		Uncovered: uncoveredJSON{
 			Parts:     list(r.Uncovered.Parts),
 			Controls:  list(r.Uncovered.Controls),
@@ -62,6 +68,7 @@ func RenderShown(w io.Writer, s *result.Shown) error {
 		Pose:   list(s.Pose),
 		After:  s.After,
 		Parts:  []shownPartJSON{},
+		Effect: effectOf(s.Effect),
 	}
 	for _, p := range s.Parts {
 		doc.Parts = append(doc.Parts, shownPartJSON{
@@ -93,27 +100,63 @@ func checkOf(number int, c *result.Check) checkJSON {
 		Subject: c.Subject,
 		Wanted:  c.Wanted,
 		Got:     c.Got,
+		Miss:    c.Miss,
 		Passed:  c.Passed,
-		Chain:   chainOf(c.Chain),
-		LookAt:  placesOf(c.LookAt),
+		Why:     whyOf(c.Why),
 	}
+}
+
+func scriptOf(found []result.ScriptFinding) []scriptJSON {
+	out := []scriptJSON{}
+	for _, f := range found {
+		out = append(out, scriptJSON{
+			Code: f.Code, Message: f.Message, Sentence: f.Sentence, Place: placeOf(f.Place),
+			Reason: f.Reason, Picture: f.Picture, Right: f.Right, Hint: f.Hint, OnPurpose: f.OnPurpose, Fails: f.Fails,
+		})
+	}
+	return out
+}
+
+func whyOf(reasons []result.Reason) []reasonJSON {
+	out := []reasonJSON{}
+	for _, r := range reasons {
+		out = append(out, reasonJSON{Of: r.Of, Chain: chainOf(r.Chain), LookAt: looksOf(r.LookAt)})
+	}
+	return out
 }
 
 func chainOf(steps []result.Step) []stepJSON {
 	out := []stepJSON{}
 	for _, s := range steps {
 		out = append(out, stepJSON{
-			Stage: s.Stage, Name: s.Name, Text: s.Text, Value: s.Value, Limit: s.Limit, Place: placeOf(s.Place),
+			Stage: s.Stage, Name: s.Name, Text: s.Text, Value: s.Value, Exact: exactOf(s.Exact), Limit: s.Limit, Place: placeOf(s.Place),
 		})
 	}
 	return out
 }
 
-func placesOf(places []result.Place) []*placeJSON {
-	out := []*placeJSON{}
+func exactOf(e *result.Exact) *exactJSON {
+	if e == nil {
+		return nil
+	}
+	return &exactJSON{Number: e.Number, Unit: e.Unit, Way: e.Way, Signed: signed(e)}
+}
+
+// signed is an exact value with the sign that its way has by convention: down,
+// left and aft are plus.
+func signed(e *result.Exact) float64 {
+	switch e.Way {
+	case "UP", "RIGHT", "fore":
+		return -e.Number
+	}
+	return e.Number
+}
+
+func looksOf(places []result.Place) []lookJSON {
+	out := []lookJSON{}
 	for _, p := range places {
 		if at := placeOf(p); at != nil {
-			out = append(out, at)
+			out = append(out, lookJSON{*at, p.Note})
 		}
 	}
 	return out

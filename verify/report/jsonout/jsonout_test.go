@@ -61,10 +61,20 @@ func shown(t *testing.T, s *result.Shown) []byte {
 	return b.Bytes()
 }
 
+func problems(t *testing.T, p *result.Problems) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	if err := RenderProblems(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
 func TestRenderGolden(t *testing.T) {
 	for name, got := range map[string][]byte{
-		"failing": rendered(t, sample.Failing()),
-		"shown":   shown(t, sample.OnePosition()),
+		"failing":  rendered(t, sample.Failing()),
+		"shown":    shown(t, sample.OnePosition()),
+		"problems": problems(t, sample.Problems()),
 	} {
 		file := filepath.Join("testdata", name+".json")
 		if *update {
@@ -86,6 +96,7 @@ func TestRenderKeepsToItsSchema(t *testing.T) {
 	report, position := compile(t, ReportSchema), compile(t, PositionSchema)
 	for name, r := range map[string]*result.Report{
 		"passing": sample.Passing(), "failing": sample.Failing(), "nothing": sample.Nothing(),
+		"warned": sample.Warned(), "in part": sample.InPart(),
 		"as bare as can be": {Verdict: result.NothingChecked},
 	} {
 		if err := validate(t, report, rendered(t, r)); err != nil {
@@ -97,6 +108,66 @@ func TestRenderKeepsToItsSchema(t *testing.T) {
 	} {
 		if err := validate(t, position, shown(t, s)); err != nil {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+	wrong := compile(t, ProblemsSchema)
+	for name, p := range map[string]*result.Problems{"problems": sample.Problems(), "as bare as can be": {}} {
+		if err := validate(t, wrong, problems(t, p)); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// What is no answer is none by any key: not of the shape of a report, and its
+// verdict never that of one that passed.
+func TestProblemsAreNoReport(t *testing.T) {
+	text := problems(t, sample.Problems())
+	if validate(t, compile(t, ReportSchema), text) == nil {
+		t.Error("problems keep to the schema of a report")
+	}
+	bad := bytes.Replace(text, []byte(`"nothing checked"`), []byte(`"passed"`), 1)
+	if bytes.Equal(bad, text) || validate(t, compile(t, ProblemsSchema), bad) == nil {
+		t.Error("problems may pass")
+	}
+}
+
+// An angle has its direction as a word, and beside it as a sign: down and left
+// are plus (AIAA R-004-1992 as summarised in the DAVE-ML conventions).
+func TestSignedAnglesFollowTheConvention(t *testing.T) {
+	for way, want := range map[string]float64{
+		"DOWN": 12.5, "LEFT": 12.5, "aft": 12.5, "UP": -12.5, "RIGHT": -12.5, "fore": -12.5,
+	} {
+		if got := exactOf(&result.Exact{Number: 12.5, Unit: "°", Way: way}); got.Signed != want || got.Number != 12.5 || got.Way != way {
+			t.Errorf("%s 12.5° is %+v, wanted it signed %g", way, got, want)
+		}
+	}
+	if got := exactOf(&result.Exact{Number: -70, Unit: "%"}); got.Signed != -70 {
+		t.Errorf("-70 %% is signed %g", got.Signed)
+	}
+	for name, text := range map[string][]byte{"report": ReportSchema, "position": PositionSchema} {
+		var doc struct {
+			Defs struct {
+				Step struct {
+					Properties struct {
+						Exact struct {
+							OneOf []struct {
+								Properties struct {
+									Signed struct{ Description string }
+								}
+							}
+						}
+					}
+				}
+			} `json:"$defs"`
+		}
+		if err := json.Unmarshal(text, &doc); err != nil {
+			t.Fatal(err)
+		}
+		said := doc.Defs.Step.Properties.Exact.OneOf[0].Properties.Signed.Description
+		for _, want := range []string{"plus is trailing edge DOWN, or LEFT", "DAVE-ML", "aft"} {
+			if !strings.Contains(said, want) {
+				t.Errorf("%s: the schema says of a signed angle %q, without %q", name, said, want)
+			}
 		}
 	}
 }
@@ -113,7 +184,9 @@ func TestSchemaRefusesOtherShapes(t *testing.T) {
 		{"another stage", `"stage": "tail"`, `"stage": "nose"`},
 		{"a word for a number", `"line": 33`, `"line": "33"`},
 		{"no list", `"cautions": [`, `"cautions": null, "rest": [`},
-		{"another format", `"hingeline_report": 1`, `"hingeline_report": 2`},
+		{"another unit", `"unit": "µs"`, `"unit": "ms"`},
+		{"a sign for a word", `"way": "fore"`, `"way": "-"`},
+		{"another format", `"hingeline_report": 3`, `"hingeline_report": 2`},
 	} {
 		bad := strings.Replace(good, c.from, c.to, 1)
 		if bad == good {
@@ -127,7 +200,7 @@ func TestSchemaRefusesOtherShapes(t *testing.T) {
 
 // Every object of the schemas names all its keys and allows no other.
 func TestSchemasAreClosed(t *testing.T) {
-	for name, text := range map[string][]byte{"report": ReportSchema, "position": PositionSchema} {
+	for name, text := range map[string][]byte{"report": ReportSchema, "position": PositionSchema, "problems": ProblemsSchema} {
 		var doc any
 		if err := json.Unmarshal(text, &doc); err != nil {
 			t.Fatal(err)
@@ -166,7 +239,13 @@ func TestRenderSaysWhatTheReportSays(t *testing.T) {
 			Number      int
 			Wanted, Got string
 			Passed      bool
-			Chain       []struct{ Value string }
+			Why         []struct {
+				Of    string
+				Chain []struct {
+					Value string
+					Exact *result.Exact
+				}
+			}
 		}
 	}
 	if err := json.Unmarshal(rendered(t, sample.Failing()), &got); err != nil {
@@ -182,7 +261,14 @@ func TestRenderSaysWhatTheReportSays(t *testing.T) {
 		t.Errorf("verdict is %q", got.Verdict)
 	}
 	c := got.Checks[2]
-	if c.Number != 3 || c.Passed || c.Wanted != "rises 14° ± 1°" || c.Got != "drops 14.2° (9.9 mm)" || len(c.Chain) != 9 {
-		t.Errorf("check 3 is %+v", c)
+	if c.Number != 3 || c.Passed || c.Wanted != "rises 14° ± 1°" || c.Got != "drops 14.2° (9.9 mm)" || len(c.Why) != 1 || len(c.Why[0].Chain) != 9 {
+		t.Fatalf("check 3 is %+v", c)
+	}
+	step := c.Why[0].Chain[7]
+	if want := (result.Exact{Number: 21.2125, Unit: "°", Way: "DOWN"}); step.Value != "21.2° DOWN" || step.Exact == nil || *step.Exact != want {
+		t.Errorf("step 8 is %s, exactly %+v, wanted 21.2° DOWN, exactly %+v", step.Value, step.Exact, want)
+	}
+	if why := got.Checks[3].Why; len(why) != 2 || why[0].Of != "starboard flap" || why[1].Of != "port flap" || why[0].Chain[0].Exact != nil {
+		t.Errorf("check 4, a comparison, is explained by %+v", why)
 	}
 }

@@ -12,15 +12,22 @@ var ReportSchema []byte
 //go:embed position.schema.json
 var PositionSchema []byte
 
+// ProblemsSchema is the JSON Schema (2020-12) of what RenderProblems writes.
+//
+//go:embed problems.schema.json
+var ProblemsSchema []byte
+
 type reportJSON struct {
 	Format    int           `json:"hingeline_report"`
 	Tool      string        `json:"tool"`
 	Model     modelJSON     `json:"model"`
 	Scripts   []string      `json:"scripts"`
+	Rest      []string      `json:"rest"`
 	Verdict   string        `json:"verdict"`
 	Counts    countsJSON    `json:"counts"`
 	Checks    []checkJSON   `json:"checks"`
 	Warnings  []warningJSON `json:"warnings"`
+	Script    []scriptJSON  `json:"script"`
 	Uncovered uncoveredJSON `json:"uncovered"`
 	Cautions  []string      `json:"cautions"`
 }
@@ -36,6 +43,10 @@ type countsJSON struct {
 	Failed   int `json:"failed"`
 	LeftOut  int `json:"left_out"`
 	Warnings int `json:"warnings"`
+
+	ScriptWrong     int `json:"script_wrong"`
+	ScriptWarnings  int `json:"script_warnings"`
+	ScriptOnPurpose int `json:"script_on_purpose"`
 }
 
 type checkJSON struct {
@@ -49,9 +60,15 @@ type checkJSON struct {
 	Subject  string       `json:"subject"`
 	Wanted   string       `json:"wanted"`
 	Got      string       `json:"got"`
+	Miss     string       `json:"miss"`
 	Passed   bool         `json:"passed"`
-	Chain    []stepJSON   `json:"chain"`
-	LookAt   []*placeJSON `json:"look_at"`
+	Why      []reasonJSON `json:"why"`
+}
+
+type reasonJSON struct {
+	Of     string     `json:"of"`
+	Chain  []stepJSON `json:"chain"`
+	LookAt []lookJSON `json:"look_at"`
 }
 
 type poseJSON struct {
@@ -66,8 +83,16 @@ type stepJSON struct {
 	Name  string     `json:"name"`
 	Text  string     `json:"text"`
 	Value string     `json:"value"`
+	Exact *exactJSON `json:"exact"`
 	Limit string     `json:"limit"`
 	Place *placeJSON `json:"place"`
+}
+
+type exactJSON struct {
+	Number float64 `json:"number"`
+	Unit   string  `json:"unit"`
+	Way    string  `json:"way"`
+	Signed float64 `json:"signed"`
 }
 
 type placeJSON struct {
@@ -77,11 +102,29 @@ type placeJSON struct {
 	Excerpt string `json:"excerpt"`
 }
 
+type lookJSON struct {
+	placeJSON
+	Note string `json:"note"`
+}
+
 type warningJSON struct {
 	Code    string     `json:"code"`
 	Message string     `json:"message"`
 	Hint    string     `json:"hint"`
 	Place   *placeJSON `json:"place"`
+}
+
+type scriptJSON struct {
+	Code      string     `json:"code"`
+	Message   string     `json:"message"`
+	Sentence  string     `json:"sentence"`
+	Place     *placeJSON `json:"place"`
+	Reason    string     `json:"reason"`
+	Picture   string     `json:"picture"`
+	Right     string     `json:"right"`
+	Hint      string     `json:"hint"`
+	OnPurpose bool       `json:"on_purpose"`
+	Fails     bool       `json:"fails"`
 }
 
 type uncoveredJSON struct {
@@ -98,6 +141,7 @@ type shownJSON struct {
 	Pose   []string        `json:"pose"`
 	After  string          `json:"after"`
 	Parts  []shownPartJSON `json:"parts"`
+	Effect *effectJSON     `json:"effect"`
 }
 
 type shownPartJSON struct {

@@ -44,7 +44,7 @@ func (p *page) chain(title string, steps []result.Step) {
 		}
 		if s.Limit != "" {
 			indent := chainIndent + chainStage + 1
-			p.hang(strings.Repeat(" ", indent)+"LIMIT ▲ ", p.warn, s.Limit, p.warn)
+			p.hang(spaces(indent)+"LIMIT ▲ ", p.warn, s.Limit, p.warn)
 		}
 	}
 }
@@ -62,11 +62,14 @@ func (p *page) stepRow(stage string, s result.Step, nameWidth, textWidth, valueW
 			stage = ""
 		}
 		text, value := cell(texts, i), cell(values, i)
-		row := strings.Repeat(" ", chainIndent) +
-			paintInk(pad(p.say(stage), chainStage+1), p.faint) +
-			pad(cell(names, i), nameWidth+2) +
-			text + strings.Repeat(" ", both-columns(text)-columns(value)) + p.strong(value)
-		p.out.WriteString(strings.TrimRight(row, " ") + "\n")
+		p.row(
+			inked{spaces(chainIndent), plain},
+			inked{pad(p.say(stage), chainStage+1), p.faint},
+			inked{pad(cell(names, i), nameWidth+2), plain},
+			inked{text, plain},
+			inked{spaces(both - columns(text) - columns(value)), plain},
+			inked{value, p.strong},
+		)
 	}
 }
 
@@ -90,5 +93,5 @@ func (p *page) stepLines(s result.Step) {
 	if s.Text != "" {
 		words = head + ": " + s.Text + " = " + s.Value
 	}
-	p.hang(strings.Repeat(" ", chainIndent)+"- ", p.faint, words, plain)
+	p.hang(spaces(chainIndent)+"- ", p.faint, words, plain)
 }

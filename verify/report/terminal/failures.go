@@ -21,7 +21,7 @@ func (p *page) failures(r *result.Report) {
 		if c := &r.Checks[i]; !c.Passed {
 			n++
 			p.blank()
-			p.failure(n, i+1, c, answer(r, c))
+			p.failure(n, i+1, c, p.poses[i], p.answer(r, i))
 		}
 	}
 	p.common(r, failed)
@@ -43,14 +43,12 @@ func (p *page) common(r *result.Report, failed int) {
 	pointed := map[result.Place]int{}
 	var places []result.Place
 	for i := range r.Checks {
-		c := &r.Checks[i]
-		for _, place := range c.LookAt[:min(len(c.LookAt), mostLookedAt)] {
-			if !c.Passed && pointed[place] == 0 {
+		for _, place := range shownPlaces(&r.Checks[i]) {
+			place.Note = ""
+			if pointed[place] == 0 {
 				places = append(places, place)
 			}
-			if !c.Passed {
-				pointed[place]++
-			}
+			pointed[place]++
 		}
 	}
 	slices.SortStableFunc(places, func(a, b result.Place) int { return pointed[b] - pointed[a] })
@@ -67,31 +65,68 @@ func (p *page) common(r *result.Report, failed int) {
 	}
 }
 
-func (p *page) failure(n, number int, c *result.Check, got string) {
+// shownPlaces are the places that a failed check shows, each once.
+func shownPlaces(c *result.Check) []result.Place {
+	if c.Passed {
+		return nil
+	}
+	var places []result.Place
+	for _, why := range c.Why {
+		for _, place := range mostTelling(why.LookAt) {
+			sameLine := func(q result.Place) bool { return q.File == place.File && q.Line == place.Line }
+			if !slices.ContainsFunc(places, sameLine) {
+				places = append(places, place)
+			}
+		}
+	}
+	return places
+}
+
+func (p *page) failure(n, number int, c *result.Check, pose, got string) {
 	p.hang(fmt.Sprintf("%d. FAIL ✗  ", n), p.bad, c.Sentence, p.strong)
+	if c.Miss != "" {
+		p.para(3, c.Miss, p.bad)
+	}
 	p.hang("   check    ", p.faint, fmt.Sprintf("%d, %s, %s", number, c.Stage, c.Scenario), plain)
 	p.hang("   script   ", p.faint, at(c.Place), plain)
-	if pose := poseOf(c); pose != "" {
+	if pose != "" {
 		p.hang("   controls ", p.faint, pose, plain)
 	}
 	p.hang("   WANTED   ", p.strong, c.Wanted, plain)
 	p.hang("   GOT      ", p.bad, got, plain)
-	p.chain("   why, from the pilot's hand to the surface:", c.Chain)
-	p.lookAt(c.LookAt)
+	for i, why := range c.Why {
+		switch {
+		case i > 0:
+			p.chain("   and to the "+why.Of+":", why.Chain)
+		case len(c.Why) > 1 || why.Of != c.Subject:
+			p.chain("   why, from the pilot's hand to the "+why.Of+":", why.Chain)
+		default:
+			p.chain("   why, from the pilot's hand to the surface:", why.Chain)
+		}
+		p.lookAt(why.LookAt)
+	}
 }
 
 // mostLookedAt is how many lines of the airframe file a failure shows: the most
 // telling ones. More would only hide them.
-const mostLookedAt = 4
+const mostLookedAt = 5
+
+func mostTelling(places []result.Place) []result.Place {
+	return places[:min(len(places), mostLookedAt)]
+}
 
 // lookAt shows the lines of the airframe file to look at, most telling first.
 func (p *page) lookAt(places []result.Place) {
-	for i, place := range places[:min(len(places), mostLookedAt)] {
+	for i, place := range mostTelling(places) {
 		label := "   look at  "
 		if i > 0 {
 			label = "   and at   "
 		}
-		p.hang(label, p.strong, at(place), plain)
+		where := at(place)
+		if place.Note != "" {
+			where += gap + place.Note
+		}
+		p.hang(label, p.strong, where, plain)
 		p.line(place)
 	}
 }

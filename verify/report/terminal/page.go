@@ -16,10 +16,16 @@ type page struct {
 	ascii bool
 
 	good, bad, warn, strong, faint paint
+
+	poses []string         // of each check of the report: how the controls stand, as one phrase
+	asks  map[question]int // how many checks ask each question
 }
 
-// paint puts a colour on text.
+// paint is a colour to put on text; the nil paint is none.
 type paint func(string) string
+
+// plain leaves text as it is.
+var plain paint
 
 func newPage(o Options) *page {
 	p := &page{width: o.Width, ascii: o.ASCII}
@@ -36,21 +42,13 @@ func newPage(o Options) *page {
 }
 
 func painter(on bool, attributes ...color.Attribute) paint {
+	if !on {
+		return plain
+	}
 	c := color.New(attributes...)
-	if on {
-		c.EnableColor()
-	} else {
-		c.DisableColor()
-	}
-	return func(text string) string {
-		if text == "" {
-			return ""
-		}
-		return c.Sprint(text)
-	}
+	c.EnableColor()
+	return func(text string) string { return c.Sprint(text) }
 }
-
-func plain(text string) string { return text }
 
 func (p *page) flush(w io.Writer) error {
 	_, err := io.WriteString(w, p.out.String())
@@ -66,7 +64,7 @@ func (p *page) blank() {
 
 // para writes text under an indent, wrapped.
 func (p *page) para(indent int, text string, c paint) {
-	p.hang(strings.Repeat(" ", indent), plain, text, c)
+	p.hang(spaces(indent), plain, text, c)
 }
 
 // hang writes text after a label on its first line; further lines stand under
@@ -75,35 +73,61 @@ func (p *page) hang(label string, onLabel paint, text string, onText paint) {
 	label = p.say(label)
 	under := columns(label)
 	if under > p.width/2 {
-		p.out.WriteString(onLabel(strings.TrimRight(label, " ")) + "\n")
+		p.row(inked{label, onLabel})
 		under = 6
-		label = strings.Repeat(" ", under)
+		label = spaces(under)
 		onLabel = plain
 	}
 	for i, line := range wrap(p.say(text), p.width-under) {
-		if i == 0 {
-			p.out.WriteString(strings.TrimRight(paintInk(label, onLabel)+paintInk(line, onText), " "))
-		} else {
-			p.out.WriteString(strings.Repeat(" ", under) + paintInk(line, onText))
+		if i > 0 {
+			label, onLabel = spaces(under), plain
 		}
-		p.out.WriteByte('\n')
+		p.row(inked{label, onLabel}, inked{line, onText})
 	}
 }
 
-// paintInk colours what is between the leading and the trailing spaces only.
-func paintInk(text string, c paint) string {
-	body := strings.TrimLeft(text, " ")
-	left := text[:len(text)-len(body)]
+// inked is text and its colour.
+type inked struct {
+	text  string
+	paint paint
+}
+
+// row writes pieces as one line, without the spaces at its end. Spaces around a
+// piece are never coloured.
+func (p *page) row(pieces ...inked) {
+	for len(pieces) > 0 {
+		last := &pieces[len(pieces)-1]
+		if last.text = strings.TrimRight(last.text, " "); last.text != "" {
+			break
+		}
+		pieces = pieces[:len(pieces)-1]
+	}
+	for _, piece := range pieces {
+		p.ink(piece)
+	}
+	p.out.WriteByte('\n')
+}
+
+func (p *page) ink(piece inked) {
+	if piece.paint == nil {
+		p.out.WriteString(piece.text)
+		return
+	}
+	body := strings.TrimLeft(piece.text, " ")
 	ink := strings.TrimRight(body, " ")
-	return left + c(ink) + body[len(ink):]
+	p.out.WriteString(piece.text[:len(piece.text)-len(body)])
+	if ink != "" {
+		p.out.WriteString(piece.paint(ink))
+	}
+	p.out.WriteString(body[len(ink):])
 }
 
 // excerpt shows one line of a file, cut and not wrapped, so that it looks as it
 // does in the file; what stands at the column, from 1, stays in sight.
 func (p *page) excerpt(indent int, label, text string, column int) {
-	head := strings.Repeat(" ", indent) + label
+	head := spaces(indent) + label
 	line := p.window(strings.TrimRight(text, " \t\r\n"), column, p.width-columns(head))
-	p.out.WriteString(strings.TrimRight(paintInk(head, p.faint)+line, " ") + "\n")
+	p.row(inked{head, p.faint}, inked{line, plain})
 }
 
 // inSight is how much behind its column an excerpt shows at least, in columns.
@@ -128,6 +152,7 @@ func (p *page) window(text string, column, width int) string {
 
 // ascii are the signs that the report itself uses, and their stand-ins.
 var ascii = strings.NewReplacer(
+	"N·cm", "N cm",
 	"✓", "ok", "✗", "X", "▲", "!", "·", "-",
 	"±", "+/-", "°", " deg", "µ", "u", "×", "x", "−", "-", "–", "-", "—", "-",
 	"…", "...", "≥", ">=", "≤", "<=", "→", "->", "“", `"`, "”", `"`, "‘", "'", "’", "'",
@@ -138,8 +163,13 @@ var ascii = strings.NewReplacer(
 // control characters, which could move the cursor or change colours, are shown
 // as a question mark.
 func (p *page) say(text string) string {
+	if isPrintableASCII(text) {
+		return text
+	}
 	text = strings.Map(func(r rune) rune {
 		switch {
+		case ' ' <= r && r < 0x7f:
+			return r
 		case r == '\t' || r == '\u00a0' || r == '\u202f':
 			return ' '
 		case unicode.IsControl(r) || r == unicode.ReplacementChar || unicode.Is(unicode.Bidi_Control, r):
@@ -151,4 +181,13 @@ func (p *page) say(text string) string {
 		text = ascii.Replace(text)
 	}
 	return text
+}
+
+func isPrintableASCII(text string) bool {
+	for i := 0; i < len(text); i++ {
+		if text[i] < ' ' || text[i] > '~' {
+			return false
+		}
+	}
+	return true
 }

@@ -27,22 +27,29 @@ type Options struct {
 	Width int  // columns at hand; 0, or more than MaxWidth, is MaxWidth
 	Color bool // colour as well as words and symbols
 	ASCII bool // symbols that every terminal has: "ok" for a tick, "+/-" for a plus-minus sign
-	Brief bool // only the failures, how many warnings, and the verdict
+	Brief bool // only the failures, the warnings in a line each, and the verdict with the first failure
 }
 
 // Render writes the report. The error is the writer's.
 func Render(w io.Writer, r *result.Report, o Options) error {
 	p := newPage(o)
+	p.survey(r)
 	if !o.Brief {
 		p.heading(r)
 		p.walkAround(r)
 	}
 	p.failures(r)
-	if !o.Brief {
+	p.aboutScript(r, o.Brief)
+	if o.Brief {
+		p.warningsInBrief(r)
+	} else {
 		p.warnings(r)
 		p.uncovered(r)
 		p.cautions(r)
 	}
 	p.verdict(r)
+	if o.Brief {
+		p.firstFailure(r)
+	}
 	return p.flush(w)
 }

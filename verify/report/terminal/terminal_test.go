@@ -4,6 +4,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -55,6 +56,9 @@ func TestRenderGolden(t *testing.T) {
 		{"failing_ascii", sample.Failing(), Options{ASCII: true}},
 		{"failing_narrow", sample.Failing(), Options{Width: 44}},
 		{"nothing", sample.Nothing(), Options{}},
+		{"warned", sample.Warned(), Options{}},
+		{"warned_brief", sample.Warned(), Options{Brief: true}},
+		{"in_part", sample.InPart(), Options{}},
 	} {
 		t.Run(c.name, func(t *testing.T) { golden(t, c.name, render(t, c.r, c.o)) })
 	}
@@ -71,6 +75,47 @@ func TestRenderShownGolden(t *testing.T) {
 			}
 			golden(t, name, b.String())
 		})
+	}
+}
+
+// A pass is plain only without a warning, be it about the set-up or the script.
+func TestWarningAboutTheScriptIsNoPlainPass(t *testing.T) {
+	r := sample.Passing()
+	r.Script = []result.ScriptFinding{
+		{Code: "kept", Message: "it is meant so", OnPurpose: true},
+		{Code: "odd", Message: "the sentence is odd"},
+	}
+	if text := render(t, r, Options{Brief: true}); !strings.Contains(text, "\n▲ PASSED, BUT 1 WARNING ABOUT THE SCRIPT: the sentence is odd. 5 of 5 checks") {
+		t.Errorf("got\n%s", text)
+	}
+	r.Script = r.Script[:1]
+	if text := render(t, r, Options{Brief: true}); !strings.Contains(text, "\n✓ PASSED: 5 of 5 checks") {
+		t.Errorf("with what is meant so only, got\n%s", text)
+	}
+	r.Script = []result.ScriptFinding{{Code: "odd", Message: "the sentence fights the aeroplane", Fails: true}}
+	r.Verdict = result.Failed
+	if text := render(t, r, Options{Brief: true}); !strings.HasSuffix(text, "\n  first: the sentence fights the aeroplane\n") {
+		t.Errorf("with a script that is wrong, got\n%s", text)
+	}
+}
+
+// What must be seen before anything is switched on stands before everything but
+// the name, and again where the motor is looked at; and what rests means is said
+// once.
+func TestCautionComesFirst(t *testing.T) {
+	text := render(t, sample.Failing(), Options{})
+	const caution = "▲ Take the propeller off or restrain the model before you switch on.\n"
+	for _, want := range []string{
+		"Tarn Sampler: control check\n" + caution,
+		"\nMOTOR AND LOSS OF SIGNAL: 2 checks\n  " + caution,
+		"\nAT REST: sticks and trims centred · throttle 0 % · flap lever parked",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("report lacks %q:\n%s", want, text)
+		}
+	}
+	if n := strings.Count(text, "AT REST"); n != 1 {
+		t.Errorf("says %d times what rest is", n)
 	}
 }
 
@@ -101,7 +146,7 @@ func TestColorAddsNothingButColor(t *testing.T) {
 }
 
 func TestASCIIHasNoOtherSigns(t *testing.T) {
-	for _, r := range []*result.Report{sample.Passing(), sample.Failing(), sample.Nothing()} {
+	for _, r := range []*result.Report{sample.Passing(), sample.Failing(), sample.Nothing(), sample.Warned(), sample.InPart()} {
 		for i, c := range render(t, r, Options{ASCII: true}) {
 			if c > 0x7e {
 				t.Fatalf("byte %d is %q", i, c)
@@ -117,6 +162,8 @@ func TestVerdictIsLastAndNeverSafe(t *testing.T) {
 	}{
 		{sample.Passing(), "✓ PASSED: 5 of 5 checks: the set-up as written does what the script asks."},
 		{sample.Failing(), "✗ DO NOT FLY: 2 of 6 checks failed, 4 passed. 2 warnings want a look. Not"},
+		{sample.Warned(), "▲ PASSED, BUT 1 WARNING: roll throws differ: 90 % right, 85 % left. 5 of 5\n  checks: the set-up"},
+		{sample.InPart(), "▲ PASSED IN PART: 5 of 14 checks: the set-up as written does what this part of"},
 		{sample.Nothing(), "▲ NOTHING WAS CHECKED: no check ran, so this says nothing about the model. Not"},
 	} {
 		for _, brief := range []bool{false, true} {
@@ -135,12 +182,14 @@ func TestVerdictIsLastAndNeverSafe(t *testing.T) {
 
 func TestBriefShowsFailuresOnly(t *testing.T) {
 	text := render(t, sample.Failing(), Options{Brief: true})
-	for _, want := range []string{"the elevator rises 14° ± 1°", "WANTED", "GOT", "2 warnings want a look"} {
+	for _, want := range []string{"the elevator rises 14° ± 1°", "WANTED", "GOT", "2 warnings want a look",
+		"▲ warning: roll throws differ", "[uneven-throws]",
+		"\n  first: the elevator rises 14° ± 1° · WRONG WAY: wanted UP, it goes DOWN\n"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("brief report lacks %q:\n%s", want, text)
 		}
 	}
-	for _, unwanted := range []string{"pass ✓", "NOT COVERED", "LEFT TO DO", "uneven-throws"} {
+	for _, unwanted := range []string{"pass ✓", "NOT COVERED", "LEFT TO DO", "AT REST"} {
 		if strings.Contains(text, unwanted) {
 			t.Errorf("brief report has %q:\n%s", unwanted, text)
 		}
@@ -160,12 +209,14 @@ func TestRenderLaws(t *testing.T) {
 			c.Scenario, c.Sentence = text.Draw(t, "scenario"), text.Draw(t, "sentence")
 			c.Got, c.Wanted = text.Draw(t, "got"), text.Draw(t, "wanted")
 			c.Passed = rapid.Bool().Draw(t, "passed")
-			for j := range c.Chain {
-				s := &c.Chain[j]
-				s.Name, s.Text, s.Value = text.Draw(t, "name"), text.Draw(t, "text"), text.Draw(t, "value")
-			}
-			for j := range c.LookAt {
-				c.LookAt[j].Excerpt = text.Draw(t, "excerpt")
+			for _, why := range c.Why {
+				for j := range why.Chain {
+					s := &why.Chain[j]
+					s.Name, s.Text, s.Value = text.Draw(t, "name"), text.Draw(t, "text"), text.Draw(t, "value")
+				}
+				for j := range why.LookAt {
+					why.LookAt[j].Excerpt = text.Draw(t, "excerpt")
+				}
 			}
 		}
 		o := Options{
@@ -234,6 +285,29 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// A line that fits is taken as it is; with its spaces doubled it has to be put
+// together, and must come out the same.
+func TestWrapTakesTheShortWayOnlyWhereItIsTheSame(t *testing.T) {
+	word := rapid.StringOfN(rapid.RuneFrom([]rune("aA1.,°µ翼%ms")), 1, 12, -1)
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SliceOfN(word, 0, 12).Draw(t, "words")
+		width := rapid.IntRange(4, 60).Draw(t, "width")
+		short, long := wrap(strings.Join(words, " "), width), wrap("  "+strings.Join(words, "  "), width)
+		if !slices.Equal(short, long) {
+			t.Fatalf("%q, with its spaces doubled %q", short, long)
+		}
+		for _, line := range short {
+			n := 0
+			for _, r := range line {
+				n += runeColumns(r)
+			}
+			if columns(line) != n || n > width {
+				t.Fatalf("%q has %d columns, counted %d, of %d", line, n, columns(line), width)
+			}
+		}
+	})
+}
+
 func TestWindowKeepsTheColumnInSight(t *testing.T) {
 	p := newPage(Options{})
 	for _, c := range []struct {
@@ -258,7 +332,11 @@ func TestManyFailuresNameWhatTheyShare(t *testing.T) {
 	r := sample.Failing()
 	for i := range r.Checks {
 		r.Checks[i].Passed = false
-		r.Checks[i].LookAt = []result.Place{{File: "m.yaml", Line: 10 + i}, {File: "m.yaml", Line: 3, Excerpt: "shared"}}
+		shared := result.Place{File: "m.yaml", Line: 3, Excerpt: "shared"}
+		r.Checks[i].Why = []result.Reason{
+			{Of: "port flap", LookAt: []result.Place{{File: "m.yaml", Line: 10 + i}, shared}},
+			{Of: "starboard flap", LookAt: []result.Place{shared}},
+		}
 	}
 	text := render(t, r, Options{Brief: true})
 	if want := "one cause\n   m.yaml:3, by 6 failures\n       3 | shared\n\n"; !strings.Contains(text, want) {

@@ -8,9 +8,18 @@ import (
 	"example.com/hingeline/verify/result"
 )
 
+// heading says what the report is about, with the caution that must come before
+// anything else, and what "rests" means below.
 func (p *page) heading(r *result.Report) {
 	p.para(0, r.Model.Name+": control check", p.strong)
+	if len(r.Cautions) > 0 {
+		p.hang("▲ ", p.warn, r.Cautions[0], p.warn)
+	}
 	p.about(r.Model, r.Scripts, r.Tool)
+	if len(r.Rest) > 0 {
+		p.blank()
+		p.hang("AT REST: ", p.strong, strings.Join(r.Rest, gap), plain)
+	}
 }
 
 // about says which files, and by which version.
@@ -28,23 +37,24 @@ func (p *page) about(m result.Model, scripts []string, tool string) {
 // once for the checks that share them.
 func (p *page) walkAround(r *result.Report) {
 	var last *result.Check
-	failure := 0
+	lastPose, failure := "", 0
 	for i := range r.Checks {
-		c := &r.Checks[i]
+		c, pose := &r.Checks[i], p.poses[i]
 		sameStage := last != nil && last.Stage == c.Stage
 		sameScenario := sameStage && last.Scenario == c.Scenario && last.Feature == c.Feature && last.Place.File == c.Place.File
-		samePose := sameScenario && poseOf(last) == poseOf(c)
+		samePose := sameScenario && lastPose == pose
 		if !sameStage {
 			p.blank()
 			p.para(0, stageHeading(r, c.Stage), p.strong)
+			if c.Stage == result.MotorAndSignal && len(r.Cautions) > 0 {
+				p.hang("  ▲ ", p.warn, r.Cautions[0], p.warn)
+			}
 		}
 		if !sameScenario {
 			p.para(2, c.Scenario, plain)
 		}
-		if !samePose {
-			if pose := poseOf(c); pose != "" {
-				p.para(4, pose, plain)
-			}
+		if !samePose && pose != "" {
+			p.para(4, pose, plain)
 		}
 		if !c.Passed {
 			failure++
@@ -53,8 +63,8 @@ func (p *page) walkAround(r *result.Report) {
 		if samePose && c.Passed && last.Place == c.Place && last.Sentence == c.Sentence {
 			sentence = likewise
 		}
-		p.check(i+1, c, sentence, answer(r, c), failure)
-		last = c
+		p.check(i+1, c, sentence, p.answer(r, i), failure)
+		last, lastPose = c, pose
 	}
 }
 
@@ -78,20 +88,40 @@ func stageHeading(r *result.Report, stage result.Stage) string {
 // gap stands between a sentence and what was got where both fit on one line.
 const gap = " · "
 
-// answer is what was got, and of which part where the sentence leaves that open:
-// it does not name the part, or it asks about several.
-func answer(r *result.Report, c *result.Check) string {
-	if c.Subject == "" {
-		return c.Got
-	}
-	asks := 0
+// question is what makes two checks parts of one sentence, asked once.
+type question struct {
+	file     string
+	line     int
+	sentence string
+	pose     string
+}
+
+// checkBytes is about as long as a check gets, so that the text seldom moves.
+const checkBytes = 256
+
+// survey notes once for all checks how the controls stand and how often each
+// question is asked.
+func (p *page) survey(r *result.Report) {
+	p.out.Grow(checkBytes * len(r.Checks))
+	p.poses = make([]string, len(r.Checks))
+	p.asks = make(map[question]int, len(r.Checks))
 	for i := range r.Checks {
-		if o := &r.Checks[i]; o.Place.File == c.Place.File && o.Place.Line == c.Place.Line && o.Sentence == c.Sentence &&
-			poseOf(o) == poseOf(c) {
-			asks++
-		}
+		p.poses[i] = poseOf(&r.Checks[i])
+		p.asks[p.question(r, i)]++
 	}
-	if asks == 1 && strings.Contains(strings.ToLower(c.Sentence), strings.ToLower(c.Subject)) {
+}
+
+func (p *page) question(r *result.Report, i int) question {
+	c := &r.Checks[i]
+	return question{c.Place.File, c.Place.Line, c.Sentence, p.poses[i]}
+}
+
+// answer is what check i got, and of which part where the sentence leaves that
+// open: it does not name the part, or it asks about several.
+func (p *page) answer(r *result.Report, i int) string {
+	c := &r.Checks[i]
+	if c.Subject == "" ||
+		p.asks[p.question(r, i)] == 1 && strings.Contains(strings.ToLower(c.Sentence), strings.ToLower(c.Subject)) {
 		return c.Got
 	}
 	return c.Subject + ": " + c.Got
@@ -114,7 +144,7 @@ func (p *page) check(number int, c *result.Check, sentence, got string, failure 
 		return
 	}
 	p.hang(label, ink, sentence, plain)
-	p.hang(strings.Repeat(" ", columns(label))+"got: ", plain, got, plain)
+	p.hang(spaces(columns(label))+"got: ", plain, got, plain)
 }
 
 // poseOf is how the controls stand at a check, as one phrase; empty where the

@@ -1,16 +1,24 @@
 package terminal
 
 import (
+	"iter"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // columns is how many columns of a terminal the text takes: none for marks that
 // stand on the letter before them, two for wide East Asian letters and pictures.
 func columns(text string) int {
-	n := 0
-	for _, r := range text {
-		n += runeColumns(r)
+	n := len(text)
+	for i := 0; i < len(text); i++ {
+		if text[i] >= utf8.RuneSelf {
+			n = i
+			for _, r := range text[i:] {
+				n += runeColumns(r)
+			}
+			break
+		}
 	}
 	return n
 }
@@ -54,6 +62,9 @@ var wide = &unicode.RangeTable{
 // between a number and its unit. A word that is wider than a line is broken
 // within. There is always one line.
 func wrap(text string, width int) []string {
+	if isTidy(text) && columns(text) <= width {
+		return []string{text}
+	}
 	var lines []string
 	var line strings.Builder
 	used := 0
@@ -62,7 +73,7 @@ func wrap(text string, width int) []string {
 		line.Reset()
 		used = 0
 	}
-	for _, word := range unbreakable(text) {
+	for word := range unbreakable(text) {
 		w := columns(word)
 		if used > 0 && used+1+w > width {
 			flush()
@@ -71,29 +82,58 @@ func wrap(text string, width int) []string {
 			line.WriteByte(' ')
 			used++
 		}
+		if used+w <= width {
+			line.WriteString(word)
+			used += w
+			continue
+		}
 		for _, r := range word {
-			if n := runeColumns(r); used > 0 && used+n > width {
+			n := runeColumns(r)
+			if used > 0 && used+n > width {
 				flush()
 			}
 			line.WriteRune(r)
-			used += runeColumns(r)
+			used += n
 		}
 	}
 	flush()
 	return lines
 }
 
-// unbreakable splits text at the spaces where a line may end.
-func unbreakable(text string) []string {
-	var words []string
-	for _, word := range strings.Fields(text) {
-		if last := len(words) - 1; last >= 0 && isUnit(word) && endsInDigit(words[last]) {
-			words[last] += " " + word
-		} else {
-			words = append(words, word)
+// isTidy is true for text whose words stand one plain space apart, so that it
+// is a line as it is.
+func isTidy(text string) bool {
+	space := true
+	for _, r := range text {
+		was := space
+		space = unicode.IsSpace(r)
+		if space && (was || r != ' ') {
+			return false
 		}
 	}
-	return words
+	return !space || text == ""
+}
+
+// unbreakable are the pieces of text between the spaces where a line may end.
+func unbreakable(text string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		piece := ""
+		for word := range strings.FieldsSeq(text) {
+			switch {
+			case piece == "":
+				piece = word
+			case isUnit(word) && endsInDigit(piece):
+				piece += " " + word
+			case !yield(piece):
+				return
+			default:
+				piece = word
+			}
+		}
+		if piece != "" {
+			yield(piece)
+		}
+	}
 }
 
 func isUnit(word string) bool {
@@ -127,5 +167,15 @@ func cut(text string, width int, mark string) string {
 
 // pad fills text up with spaces to width columns.
 func pad(text string, width int) string {
-	return text + strings.Repeat(" ", max(0, width-columns(text)))
+	return text + spaces(width-columns(text))
+}
+
+const blanks = "                                                                                "
+
+// spaces is that many spaces, none for a negative number.
+func spaces(n int) string {
+	if n <= len(blanks) {
+		return blanks[:max(n, 0)]
+	}
+	return strings.Repeat(" ", n)
 }

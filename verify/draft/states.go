@@ -1,0 +1,117 @@
+package draft
+
+import (
+	"math"
+	"slices"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
+)
+
+// How many states of the other controls a control is moved in.
+const (
+	// fullStates is up to how many are all written down.
+	fullStates = 12
+	// mostStates is how many are looked at; beyond fullStates only those are
+	// written down that have one control off rest, or that differ in what is asked.
+	mostStates = 600
+)
+
+// allPlaces are where a script puts levers and switches.
+func (d *drafter) allPlaces() [][]float64 {
+	places := make([][]float64, len(d.s.Controls))
+	for i := range d.s.Controls {
+		c := &d.s.Controls[i]
+		switch c.Kind {
+		case mixcore.SwitchControl:
+			for at := range c.Positions {
+				places[i] = append(places[i], float64(at))
+			}
+		case mixcore.LeverControl:
+			places[i] = d.leverPlaces(i)
+		}
+	}
+	return places
+}
+
+// leverPlaces are a lever's detents; without any, its ends, and the middle of
+// each stretch between two thresholds of the set-up's conditions.
+func (d *drafter) leverPlaces(lever int) []float64 {
+	var places []float64
+	for _, detent := range d.s.Controls[lever].Detents {
+		places = append(places, float64(detent.At))
+	}
+	if len(places) > 0 {
+		return places
+	}
+	low, high := d.s.Controls[lever].Range()
+	turns := []float64{low, high}
+	d.probe.EachTest(func(c *mixcore.Condition) {
+		if c.Control != lever {
+			return
+		}
+		for _, at := range poses.Thresholds(c) {
+			if at > low && at < high {
+				turns = append(turns, at)
+			}
+		}
+	})
+	slices.Sort(turns)
+	turns = slices.Compact(turns)
+	places = append(places, low)
+	for i := 1; i < len(turns); i++ {
+		middle := math.Round((turns[i-1] + turns[i]) / 2)
+		if middle > turns[i-1] && middle < turns[i] {
+			places = append(places, middle)
+		}
+	}
+	return append(places, high)
+}
+
+// state is where the levers and switches stand while another control is moved.
+type state struct {
+	in    mixcore.Input
+	moved int // controls off rest
+}
+
+// statesFor are the states to move a control in: combinations of the levers and
+// switches that bear on what it bears on, those with the fewest off rest first.
+func (d *drafter) statesFor(control int) []state {
+	others := d.probe.Nothing()
+	for i := range d.s.Parts {
+		if r := d.reach[i]; r[control] {
+			others.AddAll(r)
+		}
+	}
+	others[control] = false
+	return d.combined(others.Controls())
+}
+
+// combined are states of some controls; sticks and trims among them rest.
+func (d *drafter) combined(controls []int) []state {
+	controls = slices.DeleteFunc(slices.Clone(controls), func(c int) bool { return d.places[c] == nil })
+	in := d.plan.Rest()
+	var states []state
+	var choose func(from, more, moved int)
+	choose = func(from, more, moved int) {
+		if more == 0 {
+			states = append(states, state{in.Clone(), moved})
+			return
+		}
+		for i := from; i <= len(controls)-more; i++ {
+			c := controls[i]
+			for _, at := range d.places[c][1:] {
+				if len(states) >= mostStates {
+					break
+				}
+				in.Position[c] = at
+				choose(i+1, more-1, moved)
+			}
+			in.Position[c] = d.places[c][0]
+		}
+	}
+	for moved := 0; moved <= len(controls) && len(states) < mostStates; moved++ {
+		choose(0, moved, moved)
+	}
+	return states
+}

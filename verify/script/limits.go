@@ -1,0 +1,92 @@
+package script
+
+import (
+	"fmt"
+
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/phrase"
+)
+
+// The most that a script may hold. A hand writes far less; a machine that
+// writes more is refused at once instead of being worked on for minutes.
+const (
+	MaxBytes  = 1 << 20 // of one file
+	MaxLines  = 10000   // of one file
+	MaxLine   = 4096    // bytes of one line
+	MaxSteps  = 20000   // steps of all scenarios of a run, outlines and backgrounds written out
+	MaxChecks = 20000   // checks of a run: of a group, one for each of its parts
+
+	// MaxFollowed is how much time all checks of a run may take together, as it
+	// passes on the model, where they follow a movement on its way.
+	MaxFollowed mixcore.Seconds = 5000
+)
+
+// checkSize says whether the scenarios of all files are few enough to compile.
+func (c *compiler) checkSize(documents []*document) bool {
+	total := 0
+	for _, d := range documents {
+		total += d.steps()
+		if total > MaxSteps {
+			c.tooBig(d, fmt.Sprintf("the scenarios come to more than %d steps, outlines written out", MaxSteps))
+			return false
+		}
+	}
+	return true
+}
+
+// checkWork says whether the checks so far are few enough to run.
+func (c *compiler) checkWork(d *document) bool {
+	switch {
+	case c.checked > MaxChecks:
+		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks, groups and outlines written out", MaxChecks))
+	case c.followed > MaxFollowed:
+		c.tooBig(d, fmt.Sprintf("the sentences about time and about what stays still follow the model for more than %v s together", MaxFollowed))
+	default:
+		return true
+	}
+	return false
+}
+
+func (c *compiler) tooBig(d *document, message string) {
+	c.report(diag.Problem{Place: diag.Place{File: d.name}, Code: CodeTooBig, Message: message,
+		Hint: "split the script, or run fewer scripts at once"})
+}
+
+// count adds one check to the work of the run.
+func (c *compiler) count(o *phrase.Outcome, at phrase.Situation) {
+	c.checked++
+	if !at.Moved {
+		return
+	}
+	settled := settling(&c.model.Setup)
+	switch {
+	case o.Clock == phrase.After:
+		c.followed += min(o.Time, settled)
+	case o.Clock == phrase.Within, o.Verb == phrase.Still, o.Verb == phrase.StaysStopped:
+		c.followed += settled
+	}
+}
+
+// furthest is how far a channel's output may move, in percent: from end to end
+// of the widest end points.
+const furthest = 300.0
+
+// settling is a time after which everything on a model has come to rest, whatever
+// was moved.
+func settling(setup *mixcore.Setup) mixcore.Seconds {
+	var fade, slow, servo mixcore.Seconds
+	for i := range setup.Phases {
+		fade = max(fade, setup.Phases[i].Fade)
+	}
+	for i := range setup.Channels {
+		slow = max(slow, setup.Channels[i].Slow*furthest/100)
+	}
+	for i := range setup.Parts {
+		for k := range setup.Parts[i].Drives {
+			s := &setup.Parts[i].Drives[k].Servo
+			servo = max(servo, s.SecondsPer60Deg*mixcore.Seconds(s.Swing/60)*furthest/100)
+		}
+	}
+	return min(fade+slow+servo, phrase.LongestTime)
+}
