@@ -30,6 +30,9 @@ Feature: Bracken 20, before the maiden flight
       And the starboard flap rises, at least 8°
       And the port aileron drops 16.2° ± 1.5°
       And the port flap drops 6.8° ± 1°
+      And the model rolls right
+      And the flaps add at least 10% to the roll
+      And adverse yaw does not grow
 
     @wing
     Scenario: Left stick, left wing down
@@ -38,6 +41,7 @@ Feature: Bracken 20, before the maiden flight
       And the port flap rises, at least 8°
       And the starboard aileron drops 16.2° ± 1.5°
       And the starboard flap drops 6.8° ± 1°
+      And the model rolls left
 
     @wing @flaps
     Scenario Outline: Full-span roll to the <way> with the flap lever at <detent>
@@ -82,10 +86,12 @@ Feature: Bracken 20, before the maiden flight
     Scenario: Elevator on high rates
       When the pitch stick is full back
       Then the elevator rises 23.8° ± 2°
+      And the model pitches up
       When the pitch stick is centred
       Then the elevator drops 23.8° ± 2°
       When the pitch stick is full forward
       Then the elevator drops 21.1° ± 2°
+      And the model pitches down
 
     @trim
     Scenario: Roll trim reaches the flaps too
@@ -200,6 +206,7 @@ Feature: Bracken 20, before the maiden flight
       Then the rudder moves right 27° ± 2°
       And the nose wheel moves right 20.4° ± 2°
       And the rudder moves together with the nose wheel
+      And the model yaws right
       And the elevator stays still
 
     @tail
@@ -207,6 +214,7 @@ Feature: Bracken 20, before the maiden flight
       When the yaw stick is full left
       Then the rudder moves left 26.5° ± 2°
       And the nose wheel moves left 21.6° ± 2°
+      And the model yaws left
       And the elevator stays still
 
   Rule: The motor runs only when it is asked to

@@ -49,7 +49,7 @@ func TestStraightCurve(t *testing.T) {
 }
 
 func drawCurve(t *rapid.T) *Curve {
-	n := rapid.IntRange(2, 17).Draw(t, "points")
+	n := rapid.IntRange(2, 33).Draw(t, "points")
 	c := &Curve{Smooth: rapid.Bool().Draw(t, "smooth")}
 	x := -100.0
 	for i := range n {

@@ -94,7 +94,7 @@ type Rate struct {
 // Curve goes through Points in order of X, by straight lines or, if Smooth, by
 // the monotone cubic of NewCurve.
 type Curve struct {
-	Points []Point // 2…17, X strictly ascending from the control's one end to its other
+	Points []Point // 2…33, X strictly ascending from the control's one end to its other
 	Smooth bool
 }
 

@@ -138,7 +138,7 @@ func (f *inFlight) roll() {
 	r.Shares = f.shares(is.Parts, was.Parts)
 	f.stops(r, total, was.Total)
 	f.reported.Roll = r
-	f.worth("pb/2V and roll rate are estimates by strips, within 5 % of lifting line for a rigid wing that is not stalled.")
+	f.worth("pb/2V and roll rate are estimates by strips for a rigid wing that is not stalled: within 5 % of lifting line for ailerons near the tips, low by up to 25 % for what flaps add.")
 	if others := f.uncounted(); others != nil {
 		f.worth("They count the surfaces of the wing that move both ways, and leave out what " + f.names(others) + " adds.")
 	}

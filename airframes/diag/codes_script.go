@@ -25,7 +25,7 @@ var scriptCodes = []CodeInfo{
 	{"missing-dimension", "the airframe file lacks a measure",
 		`Millimetres at the trailing edge need the surface's chord, and a sentence about its stop needs the stop. Measure it and write it into the airframe file, or ask for degrees.`},
 	{"no-movement", "nothing moves before a sentence about movement",
-		`Rises, drops, moves, stays still, stops and the comparisons hold the model after a movement against the model before it. Without a When, or where the When puts the controls where they stood already, there is nothing to compare, and "stays still" would hold whatever the set-up does.`},
+		`Rises, drops, moves, stays still, stops and the comparisons hold the model after a movement against the model before it. Without a When, or where the When puts the controls where they stood already, there is nothing to compare, and "stays still" would hold whatever the set-up does. Less than 1 % of travel is no movement. Once the signal is lost, moving a control changes nothing: put what is set before the loss under Given.`},
 	{"wrong-keyword", "a sentence under the wrong keyword",
 		`Given and When set the controls, Then says what happens. And, But and * go on with what stands before them. A sentence of the one-line form, "with …, the port flap drops", fits everywhere.`},
 	{"no-scenarios", "a script that checks nothing",

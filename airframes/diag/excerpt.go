@@ -16,7 +16,7 @@ const (
 // caret and how wide it is, in terminal columns. Column counts characters from
 // 1; one beyond the line's end puts the caret just behind it. More says whether
 // the line goes on before and behind what is given of it; room is how many
-// columns there are.
+// columns there are, besides an ellipsis at either end.
 func excerptOf(line string, column, width int, more [2]bool, room int) (excerpt string, indent, underline int) {
 	cells, positions := layOut(line)
 	end := len(positions) - 1
@@ -28,7 +28,7 @@ func excerptOf(line string, column, width int, more [2]bool, room int) (excerpt 
 	total := positions[end]
 	from, to := 0, end
 	if total > room {
-		from, to = window(positions, first, room-2*len([]rune(ellipsis)))
+		from, to = window(positions, first, room)
 	}
 	indent -= positions[from]
 	underline = max(min(underline, positions[to]-positions[from]-indent), 1)

@@ -77,7 +77,7 @@ func writeExcerpt(out *bufio.Writer, columns int, p Problem, sources []*Source) 
 	}
 	room := excerptColumns
 	if columns > 0 {
-		room = max(min(room, columns-margin), leastColumns)
+		room = max(min(room, columns-margin-2*widthOf(ellipsis)), leastColumns)
 	}
 	excerpt, indent, underline := excerptOf(text, column, p.Width, more, room)
 	fmt.Fprintf(out, "%s\n", strings.TrimRight(fmt.Sprintf("%5d | %s", p.Line, excerpt), " "))

@@ -12,6 +12,7 @@ import (
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/features"
+	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/report/jsonout"
 )
 
@@ -101,12 +102,13 @@ func TestJSONKeepsToThePrintedSchema(t *testing.T) {
 		{"--report", []string{"check", "--json"}},
 		{"--position", []string{"show", "--json"}},
 		{"--position", []string{"show", "--json", "--signal-lost"}},
-		{"--position", []string{"show", "--json", "--speed", "16", "--set", "roll = full right"}},
+		{"--position", []string{"show", "--json", "--speed", "16", "--set", "STICK=20%"}},
 	} {
 		text, _, _ := called("schema", c.schema)
 		schema := compiled(t, text)
 		for _, name := range airframes.Shipped() {
 			args := append([]string{c.of[0], name}, c.of[1:]...)
+			args[len(args)-1] = strings.Replace(args[len(args)-1], "STICK", firstStick(t, name), 1)
 			out, messages, code := called(args...)
 			if code != statusYes {
 				t.Errorf("%q: exit status %d\n%s", args, code, messages)
@@ -124,6 +126,20 @@ func TestJSONKeepsToThePrintedSchema(t *testing.T) {
 	if text, _, _ := called("schema", "--report"); text != string(jsonout.ReportSchema) {
 		t.Error("schema --report is not the report's schema")
 	}
+}
+
+// firstStick is the first stick axis of a built-in model.
+func firstStick(t *testing.T, name string) string {
+	t.Helper()
+	text, _ := airframes.ReadShipped(name)
+	m, _ := airframes.Load(name, text)
+	for i := range m.Setup.Controls {
+		if c := &m.Setup.Controls[i]; c.Kind == mixcore.AxisControl {
+			return c.Name
+		}
+	}
+	t.Fatalf("%s has no stick", name)
+	return ""
 }
 
 func compiled(t *testing.T, text string) *jsonschema.Schema {

@@ -179,7 +179,7 @@ func (l *looker) underWay(channels []int, part int) {
 func (l *looker) channelLimits(t *mixcore.Trace, channel int) {
 	limits := t.Channels[channel].Limits
 	if limits&mixcore.TravelLimit != 0 {
-		l.add(where.Channel(l.m, channel, "limit"), l.ofChannel(channel, "limit"))
+		l.add(where.Channel(l.m, channel, "limit"), "the travel limit of "+l.channelName(channel))
 		l.lines(channel)
 	}
 	if limits&mixcore.PulseLimit != 0 {

@@ -1,7 +1,9 @@
 package draft_test
 
 import (
+	"flag"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -61,14 +63,94 @@ func TestDraftsOfShippedModelsPass(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			m := shipped(t, name)
 			d := draft.Script(m)
-			os.WriteFile("/tmp/drafts/"+name+".feature", d.Text, 0o644)
-			r := check(t, m, d)
-			if r.Verdict != result.Passed {
-				t.Errorf("%s: %s", r.Verdict, strings.Join(failures(r), "\n"))
-			}
-			if len(r.Uncovered.Parts)+len(r.Uncovered.Controls)+len(r.Uncovered.Positions) > 0 {
-				t.Errorf("not covered: %+v", r.Uncovered)
+			passes(t, m, d)
+			if marks := strings.Count(string(d.Text), draft.YouDecide); d.Undecided != marks {
+				t.Errorf("%d lines undecided, but %d marks", d.Undecided, marks)
 			}
 		})
+	}
+}
+
+// passes wants a draft to pass on its own model, to leave nothing out, and to be
+// a script that nothing is odd about.
+func passes(t *testing.T, m *airframes.Model, d draft.Draft) *result.Report {
+	t.Helper()
+	r := check(t, m, d)
+	if r.Verdict != result.Passed {
+		t.Errorf("%s: %s", r.Verdict, strings.Join(failures(r), "\n"))
+	}
+	if len(r.Uncovered.Parts)+len(r.Uncovered.Controls)+len(r.Uncovered.Positions) > 0 {
+		t.Errorf("not covered: %+v\n%s", r.Uncovered, d.Text)
+	}
+	for _, f := range r.Script {
+		t.Errorf("the script is odd: %+v", f)
+	}
+	return r
+}
+
+// What a draft asks once every mark is taken away holds on the set-up: the lines
+// left to the pilot say what the set-up does, and are sentences.
+func TestUndecidedLinesSayWhatTheSetUpDoes(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		t.Run(name, func(t *testing.T) {
+			m := shipped(t, name)
+			d := draft.Script(m)
+			decided := inScenarios(strings.ReplaceAll(string(d.Text), draft.YouDecide, ""))
+			record, problems := script.Run(m, []script.File{{Name: "decided.feature", Text: []byte(decided)}}, script.Selection{})
+			if diag.HasErrors(problems) {
+				t.Fatalf("%s\n%s", said(problems), decided)
+			}
+			for i := range record.Checks {
+				if c := &record.Checks[i]; !c.Passed {
+					t.Errorf("%s: %s: got %s", c.Sentence, c.Subject, c.Got)
+				}
+			}
+		})
+	}
+}
+
+// inScenarios gives sentences that stood in comments outside of a scenario one of
+// their own.
+func inScenarios(text string) string {
+	var b strings.Builder
+	for _, line := range strings.SplitAfter(text, "\n") {
+		if strings.HasPrefix(line, "  # ") {
+			line = "  Scenario: " + line[len("  # "):]
+		}
+		b.WriteString(line)
+	}
+	return b.String()
+}
+
+func TestDraftsOfLayoutsAreAsShown(t *testing.T) {
+	for _, name := range []string{"glider", "twin"} {
+		l, _ := draft.FindLayout(name)
+		c := l.Usual()
+		c.Name, c.Script = "Wren", name+".feature"
+		text, err := l.Airframe(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		golden(t, name+".yaml", text)
+		golden(t, name+".feature", draft.Script(loaded(t, name+".yaml", text)).Text)
+	}
+}
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+func golden(t *testing.T, name string, got []byte) {
+	t.Helper()
+	path := filepath.Join("..", "..", "testdata", "drafts", name)
+	if *update {
+		if err := os.WriteFile(path, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(got) != string(want) {
+		t.Errorf("%s is not as shown; go test ./verify/draft -update writes it anew. Got:\n%s", path, got)
 	}
 }

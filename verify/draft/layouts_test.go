@@ -2,11 +2,9 @@ package draft_test
 
 import (
 	"fmt"
-	"strings"
 	"testing"
 
 	"example.com/hingeline/verify/draft"
-	"example.com/hingeline/verify/result"
 )
 
 // eachChoice visits every set of choices that a layout allows, with the least,
@@ -39,17 +37,39 @@ func TestLayoutsLoadAndTheirDraftsPass(t *testing.T) {
 				}
 				m := loaded(t, "wren.yaml", text)
 				d := draft.Script(m)
-				r := check(t, m, d)
-				if r.Verdict != result.Passed {
-					t.Errorf("%s: %s", r.Verdict, strings.Join(failures(r), "\n"))
-				}
-				if len(r.Findings) > 0 {
+				if r := passes(t, m, d); len(r.Findings) > 0 {
 					t.Errorf("findings: %+v", r.Findings)
-				}
-				if len(r.Uncovered.Parts)+len(r.Uncovered.Controls)+len(r.Uncovered.Positions) > 0 {
-					t.Errorf("not covered: %+v\n%s", r.Uncovered, d.Text)
 				}
 			})
 		})
+	}
+}
+
+func TestAirframeRefusesWhatNoFileMayHold(t *testing.T) {
+	l, _ := draft.FindLayout("Flying Wing")
+	for name, c := range map[string]draft.Choices{
+		"too much trim":  {Name: "Wren", Trim: draft.MostTrim + 1},
+		"less than none": {Name: "Wren", Trim: -1},
+		"two lines":      {Name: "Wren\nhingeline: 2"},
+	} {
+		if text, err := l.Airframe(c); err == nil {
+			t.Errorf("%s: got no error but %q", name, text)
+		}
+	}
+}
+
+// A model may be called anything that can be seen.
+func TestAirframeKeepsTheNameAsItIsSaid(t *testing.T) {
+	l, _ := draft.FindLayout("trainer")
+	for _, name := range []string{"Wren", "Wren 2", "true", "null", "2", "12:30", "a: b # c", `"Wren" \ 'n`, "- Wren", "{x}", "Möwe"} {
+		c := l.Usual()
+		c.Name, c.Script = name, "wren.feature"
+		text, err := l.Airframe(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if m := loaded(t, "wren.yaml", text); m.Name != name {
+			t.Errorf("the model is called %q, want %q", m.Name, name)
+		}
 	}
 }

@@ -72,7 +72,7 @@ func (d *drafter) lines(list []asked) []line {
 
 // sentence says that parts do something: "both ailerons rise".
 func (d *drafter) sentence(parts []int, does does) string {
-	names := d.groups(parts, does)
+	names := d.groups(parts)
 	verb := does.several
 	if len(parts) == 1 && !strings.HasSuffix(names[0], "s") {
 		verb = does.one
@@ -81,10 +81,10 @@ func (d *drafter) sentence(parts []int, does does) string {
 }
 
 // groups are parts as a person names them: "both flaps", "the elevator".
-func (d *drafter) groups(parts []int, does does) []string {
+func (d *drafter) groups(parts []int) []string {
 	var names []string
 	done := map[int]bool{}
-	if surfaces := d.surfaces(does); len(surfaces) > 2 && containsAll(parts, surfaces) {
+	if surfaces := d.meant("all surfaces"); len(surfaces) > 2 && containsAll(parts, surfaces) {
 		names = append(names, "all surfaces")
 		for _, i := range surfaces {
 			done[i] = true
@@ -94,7 +94,7 @@ func (d *drafter) groups(parts []int, does does) []string {
 		if done[i] {
 			continue
 		}
-		name, members := d.group(i, parts, does)
+		name, members := d.group(i, parts)
 		for _, m := range members {
 			done[m] = true
 		}
@@ -103,22 +103,13 @@ func (d *drafter) groups(parts []int, does does) []string {
 	return names
 }
 
-// surfaces are what a script takes "all surfaces" for.
-func (d *drafter) surfaces(does does) []int {
-	meaning, problem := d.vocabulary.Parse(phrase.Then, "all surfaces "+does.several)
-	if problem != nil {
-		return nil
-	}
-	return meaning.Outcomes[0].Subject.Parts
-}
-
 func containsAll(list, of []int) bool {
 	return !slices.ContainsFunc(of, func(i int) bool { return !slices.Contains(list, i) })
 }
 
 // group is the largest group of a part that is wholly among parts, or the part
 // alone.
-func (d *drafter) group(part int, parts []int, does does) (name string, members []int) {
+func (d *drafter) group(part int, parts []int) (name string, members []int) {
 	p := &d.s.Parts[part]
 	for _, word := range []string{string(p.Kind), poses.WithoutSide(p.Name)} {
 		members = slices.DeleteFunc(slices.Clone(parts), func(i int) bool {
@@ -126,7 +117,7 @@ func (d *drafter) group(part int, parts []int, does does) (name string, members 
 			return word != string(q.Kind) && word != poses.WithoutSide(q.Name)
 		})
 		for _, name := range []string{"both " + word + "s", "all " + word + "s"} {
-			if len(members) > 1 && d.meansExactly(name, members, does) {
+			if len(members) > 1 && d.meansExactly(name, members) {
 				return name, members
 			}
 		}
@@ -135,13 +126,26 @@ func (d *drafter) group(part int, parts []int, does does) (name string, members 
 }
 
 // meansExactly says whether a script would take a name for just these parts.
-func (d *drafter) meansExactly(name string, parts []int, does does) bool {
-	meaning, problem := d.vocabulary.Parse(phrase.Then, name+" "+does.several)
-	if problem != nil || len(meaning.Outcomes) != 1 {
-		return false
+func (d *drafter) meansExactly(name string, parts []int) bool {
+	return slices.Equal(d.meant(name), slices.Sorted(slices.Values(parts)))
+}
+
+// meant are the parts that a script takes a name for, ascending; nil if it would
+// not understand it.
+func (d *drafter) meant(name string) []int {
+	parts, known := d.names[name]
+	if known {
+		return parts
 	}
-	meant := slices.Sorted(slices.Values(meaning.Outcomes[0].Subject.Parts))
-	return slices.Equal(meant, slices.Sorted(slices.Values(parts)))
+	for _, verb := range []phrase.Verb{phrase.Still, phrase.StaysStopped} {
+		meaning, problem := d.vocabulary.Parse(phrase.Then, name+" "+verbWords[verb].several)
+		if problem == nil && len(meaning.Outcomes) == 1 {
+			parts = slices.Sorted(slices.Values(meaning.Outcomes[0].Subject.Parts))
+			break
+		}
+	}
+	d.names[name] = parts
+	return parts
 }
 
 // listed joins words as a sentence does: "a, b and c".

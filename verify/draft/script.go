@@ -23,7 +23,7 @@ func Script(m *airframes.Model) Draft {
 	d := &drafter{
 		m: m, s: &m.Setup, plan: m.Plan,
 		air: effect.New(&m.Setup), probe: poses.New(m.Plan), vocabulary: phrase.NewVocabulary(m),
-		before: m.Plan.NewOutput(), after: m.Plan.NewOutput(),
+		names: map[string][]int{}, before: m.Plan.NewOutput(), after: m.Plan.NewOutput(),
 	}
 	d.partner = make([]int, len(d.s.Parts))
 	for i := range d.partner {
@@ -56,9 +56,10 @@ type drafter struct {
 	air        *effect.Airframe
 	probe      *poses.Probe
 	vocabulary *phrase.Vocabulary
-	partner    []int         // by part: the same part on the other side, or alone
-	reach      []poses.Reach // by part: the controls that bear on it
-	places     [][]float64   // by lever and switch: where a script puts it, its rest first
+	partner    []int            // by part: the same part on the other side, or alone
+	reach      []poses.Reach    // by part: the controls that bear on it
+	places     [][]float64      // by lever and switch: where a script puts it, its rest first
+	names      map[string][]int // what a script takes a name of several parts for
 	before     *mixcore.Output
 	after      *mixcore.Output
 	page

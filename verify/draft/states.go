@@ -34,17 +34,31 @@ func (d *drafter) allPlaces() [][]float64 {
 	return places
 }
 
-// leverPlaces are a lever's detents; without any, its ends, and the middle of
-// each stretch between two thresholds of the set-up's conditions.
+// leverPlaces are a lever's detents and ends; without detents, its ends, and the
+// middle of each stretch between two thresholds of the set-up's conditions. Where
+// it rests comes first.
 func (d *drafter) leverPlaces(lever int) []float64 {
-	var places []float64
-	for _, detent := range d.s.Controls[lever].Detents {
-		places = append(places, float64(detent.At))
+	c := &d.s.Controls[lever]
+	low, high := c.Range()
+	between := d.middles(lever, low, high)
+	if len(c.Detents) > 0 {
+		between = nil
+		for _, detent := range c.Detents {
+			between = append(between, float64(detent.At))
+		}
 	}
-	if len(places) > 0 {
-		return places
+	places := []float64{c.Rest()}
+	for _, at := range slices.Concat([]float64{low}, between, []float64{high}) {
+		near := func(other float64) bool { return math.Abs(at-other) <= 2*float64(mixcore.DetentReach) }
+		if !slices.ContainsFunc(places, near) && (at != low && at != high || !slices.ContainsFunc(between, near)) {
+			places = append(places, at)
+		}
 	}
-	low, high := d.s.Controls[lever].Range()
+	return places
+}
+
+// middles are the middle of each stretch of a lever between two thresholds.
+func (d *drafter) middles(lever int, low, high float64) []float64 {
 	turns := []float64{low, high}
 	d.probe.EachTest(func(c *mixcore.Condition) {
 		if c.Control != lever {
@@ -58,14 +72,14 @@ func (d *drafter) leverPlaces(lever int) []float64 {
 	})
 	slices.Sort(turns)
 	turns = slices.Compact(turns)
-	places = append(places, low)
+	var middles []float64
 	for i := 1; i < len(turns); i++ {
 		middle := math.Round((turns[i-1] + turns[i]) / 2)
 		if middle > turns[i-1] && middle < turns[i] {
-			places = append(places, middle)
+			middles = append(middles, middle)
 		}
 	}
-	return append(places, high)
+	return middles
 }
 
 // state is where the levers and switches stand while another control is moved.

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -45,20 +46,30 @@ func (v *Vocabulary) advise(role Role, text string, problem *Problem) {
 	}
 }
 
-// reworded looks for the sentence that the fewest rewordings make of a text.
+// reworded looks for the sentence that the fewest rewordings make of a text. None
+// is used twice.
 func (v *Vocabulary) reworded(role Role, text string) (string, bool) {
-	queue, known := []string{strings.TrimSpace(text)}, map[string]bool{strings.TrimSpace(text): true}
+	type try struct {
+		text string
+		used []int // indices of rewordings
+	}
+	queue := []try{{text: strings.TrimSpace(text)}}
+	known := map[string]bool{queue[0].text: true}
 	for tried := 0; tried < len(queue) && len(queue) < mostTried; tried++ {
-		for _, w := range rewordings() {
-			next := w.apply(v, queue[tried])
-			if known[next] {
+		from := queue[tried]
+		for i, w := range rewordings() {
+			if slices.Contains(from.used, i) {
+				continue
+			}
+			next := inPlural(w.apply(v, from.text))
+			if known[next] || len(next) > MaxLength {
 				continue
 			}
 			known[next] = true
 			if _, problem := v.parse(role, next); problem == nil {
 				return next, true
 			}
-			queue = append(queue, next)
+			queue = append(queue, try{next, append(slices.Clone(from.used), i)})
 		}
 	}
 	return "", false

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -26,6 +27,40 @@ func afterModal(name, verb string) string {
 	return name + " " + thirdPerson[verb]
 }
 
+// inPlural puts a verb behind the name of several parts as it follows several:
+// "the flaps drop". It changes no meaning, for sentences take both.
+func inPlural(text string) string {
+	words := strings.Split(text, " ")
+	for i := 1; i < len(words); i++ {
+		name, before := words[i-1], ""
+		if i > 1 {
+			before = words[i-2]
+		}
+		if len(name) < 4 || !strings.HasSuffix(name, "s") || strings.HasSuffix(name, "ss") || before != "the" && before != "both" && before != "all" && isThirdPerson(name) {
+			continue
+		}
+		for verb, one := range thirdPerson {
+			switch {
+			case words[i] != one:
+			case verb == "be":
+				words[i] = "are"
+			default:
+				words[i] = verb
+			}
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+func isThirdPerson(word string) bool {
+	for _, one := range thirdPerson {
+		if one == word {
+			return true
+		}
+	}
+	return false
+}
+
 // outcomeWords are what parts do, in other words. None of them may turn one way
 // into another: the test of advice writes every one of them out.
 func outcomeWords() []rewording {
@@ -46,11 +81,13 @@ func outcomeWords() []rewording {
 		plain(`\b(moves|goes|move|go) to the (left|right)\b`, "$1 $2"),
 		plain(`\bmoves backwards?\b`, "moves back"),
 		// "elevator up" of a part.
-		plain(`(\S+) up((?: \d.*|, .*)?)$`, "$1 rises$2"),
-		plain(`(\S+) down((?: \d.*|, .*)?)$`, "$1 drops$2"),
-		plain(`(\S+) (left|right)((?: \d.*|, .*)?)$`, "$1 moves $2$3"),
-		plain(`(\S+) up( and |, )`, "$1 rises$2"),
-		plain(`(\S+) down( and |, )`, "$1 drops$2"),
+		{regexp.MustCompile(`(\S+) (up|down|left|right)( and |, | \d|$)`), func(_ *Vocabulary, f []string) string {
+			if slices.Contains(outcomeVerbs, f[1]) || thirdPerson[f[1]] != "" || f[1] == "full" || f[1] == "half" || f[1] == "not" {
+				return ""
+			}
+			moves := map[string]string{"up": "rises", "down": "drops", "left": "moves left", "right": "moves right"}[f[2]]
+			return f[1] + " " + moves + f[3]
+		}},
 		plain(`\b(?:remains?|keeps?|holds?) (still|stopped)\b`, "stays $1"),
 		plain(`\b(?:stays?|remains?|keeps?|holds?|is) (?:put|in place|where it was|unmoved|motionless|its position|as it is|steady|fixed)\b`, "stays still"),
 		plain(`\bis still\b`, "stays still"),
@@ -124,7 +161,7 @@ var warnings = sync.OnceValue(func() []warning {
 		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|never|won't|cannot) (?:move|go|turn) (?:left|right)`, `write "moves" the other way, "stays still" or "is at neutral"`),
 		about(`\b(?:is|are) not (?:up|down|left|right|\d)`, `say where it is: up, down, left, right or at neutral`),
 		about(`\bis not (?:at )?(?:neutral|centred)`, `say where it is: up, down, left or right`),
-		about(`\bmodel (?:turns|goes|moves|flies)\b`, `write "the model rolls", "pitches" or "yaws", with the way`),
+		about(`\bmodel (?:turns|goes|moves)\b`, `write "the model rolls", "pitches" or "yaws", with the way`),
 		about(`\b(?:or|either)\b`, `a check wants one answer: write the one that is right`),
 	}
 })

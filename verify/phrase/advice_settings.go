@@ -70,8 +70,8 @@ func stickWords() []rewording {
 				}})
 		}
 	}
-	return append(list, rewording{regexp.MustCompile(`\b(?:(?:all )?(?:the )?sticks?(?: are| is)? (?:centred|centered|neutral|released|let go|at neutral|in the middle)|(?:centred|centered|neutral) sticks?|hands off(?: the sticks?)?)\b`),
-		func(v *Vocabulary, _ []string) string { return v.allCentred() }})
+	return append(list, rewording{regexp.MustCompile(begin + `(?:(?:all )?(?:the )?sticks?(?: are| is)? (?:centred|centered|neutral|released|let go|at neutral|in the middle)|(?:centred|centered|neutral) sticks?|hands off(?: the sticks?)?)` + end),
+		func(v *Vocabulary, f []string) string { return f[1] + f[2] + v.allCentred() + f[3] }})
 }
 
 // allCentred is a setting for every stick.

@@ -12,7 +12,9 @@
 // value.go read where a control stands, outcome.go, position.go and compare.go
 // what a part does, subject.go which part, amount.go how far. turn.go, share.go,
 // adverse.go and torque.go read what is asked of the model and of its servos, by
-// package effect. Angles are degrees, lengths millimetres along the trailing
+// package effect. oneline.go reads a scenario in one line, toothless.go refuses
+// amounts that nothing could miss, way.go judges what must hold at every moment,
+// advice.go finds the sentence that other words were meant for. Angles are degrees, lengths millimetres along the trailing
 // edge, pulses microseconds, times seconds, speeds metres a second, all else
 // percent. [Asked] is an outcome with all that is around it, for a look at the
 // script itself.

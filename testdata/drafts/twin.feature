@@ -1,0 +1,200 @@
+Feature: Wren
+  A first script, drafted from where each part is on the model and what it is for,
+  not from what the set-up does: if a check fails, look at the set-up first. It
+  says which way; add how far (rises 20° ± 2°). Some things only you can know: a
+  line that is marked "you decide" says what the set-up does. Take the mark away
+  if that is right, or write what is.
+
+  Scenario: At rest
+    Then all surfaces and the nose wheel are at neutral
+    And both motors are stopped
+
+  Scenario Outline: Roll stick, rate switch <rate switch>
+    Given the rate switch is <rate switch>
+    When the roll stick is full right
+    Then the port aileron drops
+    And the starboard aileron rises
+    And the elevator, the rudder and the nose wheel stay still
+    And the model rolls right
+    And adverse yaw does not grow
+    Given the roll stick is centred
+    When the roll stick is full left
+    Then the port aileron rises
+    And the starboard aileron drops
+    And the elevator, the rudder and the nose wheel stay still
+    And the model rolls left
+    And adverse yaw does not grow
+
+    Examples:
+      | rate switch |
+      | low         |
+      | high        |
+
+  Scenario Outline: Roll trim, rate switch <rate switch>
+    Given the rate switch is <rate switch>
+    * with the roll trim full right, the port aileron drops, the starboard aileron rises, the elevator, the rudder and the nose wheel stay still and the model rolls right
+    * with the roll trim full left, the port aileron rises, the starboard aileron drops, the elevator, the rudder and the nose wheel stay still and the model rolls left
+
+    Examples:
+      | rate switch |
+      | low         |
+      | high        |
+
+  Scenario Outline: Pitch stick, rate switch <rate switch>
+    Given the rate switch is <rate switch>
+    When the pitch stick is full back
+    Then the elevator rises
+    And both ailerons, the rudder and the nose wheel stay still
+    And the model pitches up
+    Given the pitch stick is centred
+    When the pitch stick is full forward
+    Then the elevator drops
+    And both ailerons, the rudder and the nose wheel stay still
+    And the model pitches down
+
+    Examples:
+      | rate switch |
+      | low         |
+      | high        |
+
+  Scenario Outline: Pitch trim, rate switch <rate switch>
+    Given the rate switch is <rate switch>
+    * with the pitch trim full back, the elevator rises, both ailerons, the rudder and the nose wheel stay still and the model pitches up
+    * with the pitch trim full forward, the elevator drops, both ailerons, the rudder and the nose wheel stay still and the model pitches down
+
+    Examples:
+      | rate switch |
+      | low         |
+      | high        |
+
+  Scenario Outline: Yaw stick, throttle <throttle>, thrust switch <thrust switch>
+    Given the throttle is at <throttle>
+    And the thrust switch is <thrust switch>
+    When the yaw stick is full right
+    Then the rudder and the nose wheel move right
+    And both motors stay stopped
+    And both ailerons and the elevator stay still
+    And the model yaws right
+    Given the yaw stick is centred
+    When the yaw stick is full left
+    Then the rudder and the nose wheel move left
+    And both motors stay stopped
+    And both ailerons and the elevator stay still
+    And the model yaws left
+
+    Examples:
+      | throttle | thrust switch |
+      | 0%       | even          |
+      | 50%      | even          |
+      | 100%     | even          |
+      | 0%       | steering      |
+      | 50%      | steering      |
+      | 100%     | steering      |
+
+  Scenario Outline: Yaw stick, motor switch live, throttle <throttle>, thrust switch <thrust switch>
+    Given the motor switch is live
+    And the throttle is at <throttle>
+    And the thrust switch is <thrust switch>
+    When the yaw stick is full right
+    Then the rudder and the nose wheel move right
+    And both ailerons and the elevator stay still
+    And the model yaws right
+    Given the yaw stick is centred
+    When the yaw stick is full left
+    Then the rudder and the nose wheel move left
+    And both ailerons and the elevator stay still
+    And the model yaws left
+
+    Examples:
+      | throttle | thrust switch |
+      | 0%       | even          |
+      | 50%      | even          |
+      | 100%     | even          |
+      | 0%       | steering      |
+      | 100%     | steering      |
+
+  Scenario: Yaw stick, throttle 50%, thrust switch steering, motor switch live
+    Given the throttle is at 50%
+    And the thrust switch is steering
+    And the motor switch is live
+    When the yaw stick is full right
+    Then the rudder and the nose wheel move right
+    And the port motor speeds up
+    And the starboard motor slows down
+    And both ailerons and the elevator stay still
+    And the model yaws right
+    Given the yaw stick is centred
+    When the yaw stick is full left
+    Then the rudder and the nose wheel move left
+    And the port motor slows down
+    And the starboard motor speeds up
+    And both ailerons and the elevator stay still
+    And the model yaws left
+
+  Scenario: Yaw trim
+    * with the yaw trim full right, the rudder and the nose wheel move right, both ailerons and the elevator stay still and the model yaws right
+    * with the yaw trim full left, the rudder and the nose wheel move left, both ailerons and the elevator stay still and the model yaws left
+
+  Scenario: Rate switch
+    * when the rate switch is high, all surfaces and the nose wheel stay still
+    * with the rate switch high, when the rate switch is low, all surfaces and the nose wheel stay still
+
+  Scenario Outline: Throttle, thrust switch <thrust switch>
+    Given the thrust switch is <thrust switch>
+    * when the throttle is at 50%, both motors stay stopped and all surfaces and the nose wheel stay still
+    * with the throttle at 50%, when the throttle is at 100%, both motors stay stopped and all surfaces and the nose wheel stay still
+    * with the throttle at 100%, when the throttle is at 0%, both motors stay stopped and all surfaces and the nose wheel stay still
+
+    Examples:
+      | thrust switch |
+      | even          |
+      | steering      |
+
+  Scenario Outline: Throttle, motor switch live, thrust switch <thrust switch>
+    Given the motor switch is live
+    And the thrust switch is <thrust switch>
+    * when the throttle is at 50%, both motors speed up and all surfaces and the nose wheel stay still
+    * with the throttle at 50%, when the throttle is at 100%, both motors speed up and all surfaces and the nose wheel stay still
+    * with the throttle at 100%, when the throttle is at 0%, both motors slow down and all surfaces and the nose wheel stay still
+
+    Examples:
+      | thrust switch |
+      | even          |
+      | steering      |
+
+  Scenario: Thrust switch
+    * when the thrust switch is steering, both motors stay stopped and all surfaces and the nose wheel stay still
+    * with the thrust switch steering, when the thrust switch is even, both motors stay stopped and all surfaces and the nose wheel stay still
+
+  Scenario Outline: Motor switch, thrust switch <thrust switch>
+    Given the thrust switch is <thrust switch>
+    * when the motor switch is live, all surfaces and the nose wheel stay still
+    * with the motor switch live, when the motor switch is safe, both motors stay stopped and all surfaces and the nose wheel stay still
+
+    Examples:
+      | thrust switch |
+      | even          |
+      | steering      |
+
+  Scenario Outline: Motor switch, throttle <throttle>, thrust switch <thrust switch>
+    Given the throttle is at <throttle>
+    And the thrust switch is <thrust switch>
+    * when the motor switch is live, both motors speed up and all surfaces and the nose wheel stay still
+    * with the motor switch live, when the motor switch is safe, both motors stop and all surfaces and the nose wheel stay still
+
+    Examples:
+      | throttle | thrust switch |
+      | 50%      | even          |
+      | 100%     | even          |
+      | 50%      | steering      |
+      | 100%     | steering      |
+
+  Scenario: Loss of signal
+    Given the roll stick is full right
+    And the pitch stick is full back
+    And the yaw stick is full right
+    And the throttle is at 50%
+    And the motor switch is live
+    When the signal is lost
+    Then both motors stop
+    # you decide: And all surfaces and the nose wheel stay still
