@@ -115,6 +115,15 @@ const longestBase = 60
 var devices = []string{"con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
 	"lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9"}
 
+// plainLetters spells what file names cannot be trusted with: the letters that
+// names of the Latin alphabet have besides a to z.
+var plainLetters = strings.NewReplacer(
+	"ä", "a", "à", "a", "á", "a", "â", "a", "ã", "a", "å", "a", "æ", "ae", "ç", "c", "č", "c", "ć", "c",
+	"è", "e", "é", "e", "ê", "e", "ë", "e", "ě", "e", "ì", "i", "í", "i", "î", "i", "ï", "i", "ł", "l",
+	"ñ", "n", "ń", "n", "ö", "o", "ò", "o", "ó", "o", "ô", "o", "õ", "o", "ø", "o", "œ", "oe", "ř", "r",
+	"ß", "ss", "š", "s", "ś", "s", "ü", "u", "ù", "u", "ú", "u", "û", "u", "ů", "u", "ý", "y", "ÿ", "y", "ž", "z", "ż", "z",
+)
+
 // fileBase is the name of a model as a file is called on every system, without
 // its ending: "Wren 2" is wren-2. The problem is empty if there is none.
 func fileBase(name string) (base, problem string) {
@@ -125,7 +134,7 @@ func fileBase(name string) (base, problem string) {
 		return "", fmt.Sprintf("the name has %d characters, want at most %d", count, longestName)
 	}
 	var b strings.Builder
-	for _, word := range strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+	for _, word := range strings.FieldsFunc(plainLetters.Replace(strings.ToLower(name)), func(r rune) bool {
 		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9')
 	}) {
 		if b.Len() > 0 {

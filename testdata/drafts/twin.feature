@@ -14,14 +14,12 @@ Feature: Wren
     When the roll stick is full right
     Then the port aileron drops
     And the starboard aileron rises
-    And the elevator, the rudder and the nose wheel stay still
     And the model rolls right
     And adverse yaw does not grow
     Given the roll stick is centred
     When the roll stick is full left
     Then the port aileron rises
     And the starboard aileron drops
-    And the elevator, the rudder and the nose wheel stay still
     And the model rolls left
     And adverse yaw does not grow
 
@@ -32,8 +30,8 @@ Feature: Wren
 
   Scenario Outline: Roll trim, rate switch <rate switch>
     Given the rate switch is <rate switch>
-    * with the roll trim full right, the port aileron drops, the starboard aileron rises, the elevator, the rudder and the nose wheel stay still and the model rolls right
-    * with the roll trim full left, the port aileron rises, the starboard aileron drops, the elevator, the rudder and the nose wheel stay still and the model rolls left
+    * with the roll trim full right, the port aileron drops, the starboard aileron rises and the model rolls right
+    * with the roll trim full left, the port aileron rises, the starboard aileron drops and the model rolls left
 
     Examples:
       | rate switch |
@@ -44,12 +42,10 @@ Feature: Wren
     Given the rate switch is <rate switch>
     When the pitch stick is full back
     Then the elevator rises
-    And both ailerons, the rudder and the nose wheel stay still
     And the model pitches up
     Given the pitch stick is centred
     When the pitch stick is full forward
     Then the elevator drops
-    And both ailerons, the rudder and the nose wheel stay still
     And the model pitches down
 
     Examples:
@@ -59,8 +55,8 @@ Feature: Wren
 
   Scenario Outline: Pitch trim, rate switch <rate switch>
     Given the rate switch is <rate switch>
-    * with the pitch trim full back, the elevator rises, both ailerons, the rudder and the nose wheel stay still and the model pitches up
-    * with the pitch trim full forward, the elevator drops, both ailerons, the rudder and the nose wheel stay still and the model pitches down
+    * with the pitch trim full back, the elevator rises and the model pitches up
+    * with the pitch trim full forward, the elevator drops and the model pitches down
 
     Examples:
       | rate switch |
@@ -73,13 +69,11 @@ Feature: Wren
     When the yaw stick is full right
     Then the rudder and the nose wheel move right
     And both motors stay stopped
-    And both ailerons and the elevator stay still
     And the model yaws right
     Given the yaw stick is centred
     When the yaw stick is full left
     Then the rudder and the nose wheel move left
     And both motors stay stopped
-    And both ailerons and the elevator stay still
     And the model yaws left
 
     Examples:
@@ -97,12 +91,10 @@ Feature: Wren
     And the thrust switch is <thrust switch>
     When the yaw stick is full right
     Then the rudder and the nose wheel move right
-    And both ailerons and the elevator stay still
     And the model yaws right
     Given the yaw stick is centred
     When the yaw stick is full left
     Then the rudder and the nose wheel move left
-    And both ailerons and the elevator stay still
     And the model yaws left
 
     Examples:
@@ -121,29 +113,27 @@ Feature: Wren
     Then the rudder and the nose wheel move right
     And the port motor speeds up
     And the starboard motor slows down
-    And both ailerons and the elevator stay still
     And the model yaws right
     Given the yaw stick is centred
     When the yaw stick is full left
     Then the rudder and the nose wheel move left
     And the port motor slows down
     And the starboard motor speeds up
-    And both ailerons and the elevator stay still
     And the model yaws left
 
   Scenario: Yaw trim
-    * with the yaw trim full right, the rudder and the nose wheel move right, both ailerons and the elevator stay still and the model yaws right
-    * with the yaw trim full left, the rudder and the nose wheel move left, both ailerons and the elevator stay still and the model yaws left
+    * with the yaw trim full right, the rudder and the nose wheel move right and the model yaws right
+    * with the yaw trim full left, the rudder and the nose wheel move left and the model yaws left
 
   Scenario: Rate switch
-    * when the rate switch is high, all surfaces and the nose wheel stay still
-    * with the rate switch high, when the rate switch is low, all surfaces and the nose wheel stay still
+    * when the rate switch is high, both ailerons and the elevator stay still
+    * with the rate switch high, when the rate switch is low, both ailerons and the elevator stay still
 
   Scenario Outline: Throttle, thrust switch <thrust switch>
     Given the thrust switch is <thrust switch>
-    * when the throttle is at 50%, both motors stay stopped and all surfaces and the nose wheel stay still
-    * with the throttle at 50%, when the throttle is at 100%, both motors stay stopped and all surfaces and the nose wheel stay still
-    * with the throttle at 100%, when the throttle is at 0%, both motors stay stopped and all surfaces and the nose wheel stay still
+    * when the throttle is at 50%, both motors stay stopped
+    * with the throttle at 50%, when the throttle is at 100%, both motors stay stopped
+    * with the throttle at 100%, when the throttle is at 0%, both motors stay stopped
 
     Examples:
       | thrust switch |
@@ -153,9 +143,9 @@ Feature: Wren
   Scenario Outline: Throttle, motor switch live, thrust switch <thrust switch>
     Given the motor switch is live
     And the thrust switch is <thrust switch>
-    * when the throttle is at 50%, both motors speed up and all surfaces and the nose wheel stay still
-    * with the throttle at 50%, when the throttle is at 100%, both motors speed up and all surfaces and the nose wheel stay still
-    * with the throttle at 100%, when the throttle is at 0%, both motors slow down and all surfaces and the nose wheel stay still
+    * when the throttle is at 50%, both motors speed up
+    * with the throttle at 50%, when the throttle is at 100%, both motors speed up
+    * with the throttle at 100%, when the throttle is at 0%, both motors slow down
 
     Examples:
       | thrust switch |
@@ -163,13 +153,12 @@ Feature: Wren
       | steering      |
 
   Scenario: Thrust switch
-    * when the thrust switch is steering, both motors stay stopped and all surfaces and the nose wheel stay still
-    * with the thrust switch steering, when the thrust switch is even, both motors stay stopped and all surfaces and the nose wheel stay still
+    * when the thrust switch is steering, both motors stay stopped
+    * with the thrust switch steering, when the thrust switch is even, both motors stay stopped
 
   Scenario Outline: Motor switch, thrust switch <thrust switch>
     Given the thrust switch is <thrust switch>
-    * when the motor switch is live, all surfaces and the nose wheel stay still
-    * with the motor switch live, when the motor switch is safe, both motors stay stopped and all surfaces and the nose wheel stay still
+    * with the motor switch live, when the motor switch is safe, both motors stay stopped
 
     Examples:
       | thrust switch |
@@ -179,8 +168,8 @@ Feature: Wren
   Scenario Outline: Motor switch, throttle <throttle>, thrust switch <thrust switch>
     Given the throttle is at <throttle>
     And the thrust switch is <thrust switch>
-    * when the motor switch is live, both motors speed up and all surfaces and the nose wheel stay still
-    * with the motor switch live, when the motor switch is safe, both motors stop and all surfaces and the nose wheel stay still
+    * when the motor switch is live, both motors speed up
+    * with the motor switch live, when the motor switch is safe, both motors stop
 
     Examples:
       | throttle | thrust switch |
@@ -188,6 +177,18 @@ Feature: Wren
       | 100%     | even          |
       | 50%      | steering      |
       | 100%     | steering      |
+
+  Scenario: Every control leaves the rest alone
+    * with the roll stick full right, the elevator, the rudder and the nose wheel stay still
+    * with the roll trim full right, the elevator, the rudder and the nose wheel stay still
+    * with the pitch stick full back, both ailerons, the rudder and the nose wheel stay still
+    * with the pitch trim full back, both ailerons, the rudder and the nose wheel stay still
+    * with the yaw stick full right, both ailerons and the elevator stay still
+    * with the yaw trim full right, both ailerons and the elevator stay still
+    * when the rate switch is high, the rudder and the nose wheel stay still
+    * when the throttle is at 100%, all surfaces and the nose wheel stay still
+    * when the thrust switch is steering, all surfaces and the nose wheel stay still
+    * when the motor switch is live, all surfaces and the nose wheel stay still
 
   Scenario: Loss of signal
     Given the roll stick is full right

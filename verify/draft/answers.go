@@ -102,7 +102,8 @@ type asked struct {
 	open bool        // left to the pilot: the set-up does it, sense has no say
 }
 
-// ask is what each part should do in a step from a state.
+// ask is what each part should do in a step from a state. What the control does
+// not bear on in any state is not spoken of: see untouched.
 func (d *drafter) ask(st step, in *mixcore.Input, ever []bool) []asked {
 	partner := d.partnersAnswer(st, in)
 	bears := func(part int) bool { return d.reach[part][st.control] }
@@ -123,7 +124,7 @@ func (d *drafter) ask(st step, in *mixcore.Input, ever []bool) []asked {
 			list = append(list, asked{part: i, verb: phrase.Move, way: way})
 		case went == moving:
 			list = append(list, asked{part: i, verb: phrase.Move, way: d.computed(i, d.before, d.after), open: true})
-		case went == dead && p.Motion != mixcore.Power:
+		case went == dead && p.Motion != mixcore.Power && bears(i):
 			open := must && way != phrase.NoWay && !d.seated(i, way)
 			list = append(list, asked{part: i, verb: phrase.Still, open: open})
 		}

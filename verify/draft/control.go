@@ -64,6 +64,9 @@ func (d *drafter) steps(control int) []step {
 func (d *drafter) linesIn(steps []step, in *mixcore.Input, ever []bool) (lines [][]line, stirs bool) {
 	for _, st := range steps {
 		list := d.ask(st, in, ever)
+		for _, a := range list {
+			d.spokenOf[st.control][a.part] = true
+		}
 		stirs = stirs || slices.ContainsFunc(list, func(a asked) bool {
 			return a.verb != phrase.Still && a.verb != phrase.StaysStopped || a.open
 		})
@@ -125,11 +128,15 @@ func (d *drafter) turnsAbout(axis mixcore.Axis, list []asked) bool {
 // scene writes a scenario, or an outline with a row for each of several states.
 func (d *drafter) scene(control int, steps []step, s *scene) {
 	fixed, varying := d.controlsOf(s.states)
+	all := slices.Concat(s.lines...)
+	if len(all) == 0 {
+		return
+	}
 	d.gap()
-	if len(slices.Concat(slices.Collect(settledOf(s.lines))...)) == 0 {
+	if len(settled(all)) == 0 {
 		d.line(1, "# %s: what is right here is for you to say.", title(d.s.Controls[control].Name))
 		for i, st := range steps {
-			d.openStep(1, st, s.lines[i])
+			d.openStep(1, st, d.standing(&s.states[0]), s.lines[i])
 		}
 		return
 	}
@@ -152,7 +159,7 @@ func (d *drafter) scene(control int, steps []step, s *scene) {
 	for i, st := range steps {
 		switch {
 		case len(settled(s.lines[i])) == 0:
-			d.openStep(2, st, s.lines[i])
+			d.openStep(2, st, nil, s.lines[i])
 		case d.s.Controls[control].Kind == mixcore.AxisControl:
 			if !centred {
 				d.line(2, "Given %s", d.setting(control, 0, "is"))
@@ -170,34 +177,39 @@ func (d *drafter) scene(control int, steps []step, s *scene) {
 	d.examples(s, varying)
 }
 
-func settledOf(lines [][]line) func(yield func([]string) bool) {
-	return func(yield func([]string) bool) {
-		for _, l := range lines {
-			if !yield(settled(l)) {
-				return
-			}
+// standing says where the controls of a state stand that do not rest.
+func (d *drafter) standing(s *state) []string {
+	var list []string
+	for c, at := range s.in.Position {
+		if at != d.s.Controls[c].Rest() {
+			list = append(list, d.setting(c, at, ""))
 		}
 	}
+	return list
 }
 
 // openStep writes a step of which everything is left to the pilot.
-func (d *drafter) openStep(indent int, st step, lines []line) {
+func (d *drafter) openStep(indent int, st step, standing []string, lines []line) {
 	if sentences := open(lines); len(sentences) > 0 {
-		d.decide(indent, "* "+d.movement(st)+", "+listed(sentences))
+		d.decide(indent, "* "+d.movement(st, standing...)+", "+listed(sentences))
 	}
 }
 
-// movement is a step as the beginning of a sentence of one line.
-func (d *drafter) movement(st step) string {
+// movement is a step, with how other controls stand before it, as the beginning
+// of a sentence of one line.
+func (d *drafter) movement(st step, standing ...string) string {
 	c := &d.s.Controls[st.control]
 	if c.Kind == mixcore.AxisControl || c.Kind == mixcore.TrimControl {
-		return "with " + d.setting(st.control, st.to, "")
+		return "with " + listed(append(standing, d.setting(st.control, st.to, "")))
+	}
+	if st.from != c.Rest() {
+		standing = append(standing, d.setting(st.control, st.from, ""))
 	}
 	moved := "when " + d.setting(st.control, st.to, "is")
-	if st.from == c.Rest() {
+	if len(standing) == 0 {
 		return moved
 	}
-	return "with " + d.setting(st.control, st.from, "") + ", " + moved
+	return "with " + listed(standing) + ", " + moved
 }
 
 // controlsOf are the controls that stand off rest in all states alike, and those
@@ -226,7 +238,16 @@ func (d *drafter) sceneTitle(control int, s *scene, fixed, varying []int) string
 	for _, c := range varying {
 		said = append(said, fmt.Sprintf("%s <%s>", d.s.Controls[c].Name, d.s.Controls[c].Name))
 	}
-	return strings.Join(said, ", ")
+	return d.ownTitle(strings.Join(said, ", "))
+}
+
+// ownTitle numbers titles that would be the same.
+func (d *drafter) ownTitle(title string) string {
+	d.titles[title]++
+	if count := d.titles[title]; count > 1 {
+		return fmt.Sprintf("%s, case %d", title, count)
+	}
+	return title
 }
 
 // examples writes the rows of an outline, in columns.

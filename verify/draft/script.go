@@ -23,7 +23,7 @@ func Script(m *airframes.Model) Draft {
 	d := &drafter{
 		m: m, s: &m.Setup, plan: m.Plan,
 		air: effect.New(&m.Setup), probe: poses.New(m.Plan), vocabulary: phrase.NewVocabulary(m),
-		names: map[string][]int{}, before: m.Plan.NewOutput(), after: m.Plan.NewOutput(),
+		names: map[string][]int{}, titles: map[string]int{}, before: m.Plan.NewOutput(), after: m.Plan.NewOutput(),
 	}
 	d.partner = make([]int, len(d.s.Parts))
 	for i := range d.partner {
@@ -35,12 +35,16 @@ func Script(m *airframes.Model) Draft {
 	for i := range d.s.Parts {
 		d.reach = append(d.reach, d.probe.PartReach(i))
 	}
+	for range d.s.Controls {
+		d.spokenOf = append(d.spokenOf, make([]bool, len(d.s.Parts)))
+	}
 	d.places = d.allPlaces()
 	d.heading()
 	d.rest()
 	for i := range d.s.Controls {
 		d.control(i)
 	}
+	d.untouched()
 	d.signal()
 	return Draft{Text: d.text.Bytes(), Undecided: d.undecided}
 }
@@ -59,7 +63,9 @@ type drafter struct {
 	partner    []int            // by part: the same part on the other side, or alone
 	reach      []poses.Reach    // by part: the controls that bear on it
 	places     [][]float64      // by lever and switch: where a script puts it, its rest first
+	spokenOf   [][]bool         // by control and part: a sentence says what the part does
 	names      map[string][]int // what a script takes a name of several parts for
+	titles     map[string]int   // how often a scenario was called so
 	before     *mixcore.Output
 	after      *mixcore.Output
 	page

@@ -47,14 +47,14 @@ func (d *drafter) leverPlaces(lever int) []float64 {
 			between = append(between, float64(detent.At))
 		}
 	}
-	places := []float64{c.Rest()}
-	for _, at := range slices.Concat([]float64{low}, between, []float64{high}) {
-		near := func(other float64) bool { return math.Abs(at-other) <= 2*float64(mixcore.DetentReach) }
-		if !slices.ContainsFunc(places, near) && (at != low && at != high || !slices.ContainsFunc(between, near)) {
-			places = append(places, at)
+	for _, end := range []float64{low, high} {
+		if !slices.ContainsFunc(between, func(at float64) bool { return math.Abs(at-end) <= 2*float64(mixcore.DetentReach) }) {
+			between = append(between, end)
 		}
 	}
-	return places
+	slices.Sort(between)
+	rest := c.Rest()
+	return append([]float64{rest}, slices.DeleteFunc(between, func(at float64) bool { return at == rest })...)
 }
 
 // middles are the middle of each stretch of a lever between two thresholds.

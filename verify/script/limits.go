@@ -59,33 +59,49 @@ func (c *compiler) count(o *phrase.Outcome, at phrase.Situation) {
 	if !at.Moved {
 		return
 	}
-	settled := settling(&c.model.Setup)
-	switch {
-	case o.Clock == phrase.After:
-		c.followed += min(o.Time, settled)
-	case o.Clock == phrase.Within, o.Verb == phrase.Still, o.Verb == phrase.StaysStopped:
-		c.followed += settled
+	onTheWay := o.Clock == phrase.Within || o.Verb == phrase.Still || o.Verb == phrase.StaysStopped
+	if o.Clock == phrase.AtRest && !onTheWay {
+		return
 	}
+	settled := settling(c.model.Plan, at)
+	if !onTheWay {
+		settled = min(o.Time, settled)
+	}
+	c.followed += settled
 }
 
-// furthest is how far a channel's output may move, in percent: from end to end
-// of the widest end points.
-const furthest = 300.0
+// widest is the widest that the end points of a channel make its output, in
+// percent of what they are given.
+const widest = 150
 
-// settling is a time after which everything on a model has come to rest, whatever
-// was moved.
-func settling(setup *mixcore.Setup) mixcore.Seconds {
+// settling is a time after which everything on a model has come to rest from a
+// movement, or a little more.
+func settling(plan *mixcore.Plan, at phrase.Situation) mixcore.Seconds {
+	setup, from, to := plan.Setup(), plan.NewOutput(), plan.NewOutput()
+	before, now := at.Before.Input(), at.Now.Input()
+	plan.Eval(&before, from)
+	plan.Eval(&now, to)
 	var fade, slow, servo mixcore.Seconds
 	for i := range setup.Phases {
 		fade = max(fade, setup.Phases[i].Fade)
 	}
 	for i := range setup.Channels {
-		slow = max(slow, setup.Channels[i].Slow*furthest/100)
+		c := &setup.Channels[i]
+		limited := func(sum mixcore.Percent) mixcore.Percent { return min(max(sum, -c.Limit), c.Limit) }
+		travel := max(limited(from.Channels[i].Sum), limited(to.Channels[i].Sum)) - min(limited(from.Channels[i].Sum), limited(to.Channels[i].Sum))
+		if fade > 0 {
+			travel = 2 * c.Limit // a fade may lead it anywhere on its way
+		}
+		slow = max(slow, c.Slow*mixcore.Seconds(travel/100))
 	}
 	for i := range setup.Parts {
-		for k := range setup.Parts[i].Drives {
-			s := &setup.Parts[i].Drives[k].Servo
-			servo = max(servo, s.SecondsPer60Deg*mixcore.Seconds(s.Swing/60)*furthest/100)
+		for _, d := range setup.Parts[i].Drives {
+			travel := from.Channels[d.Channel].Output - to.Channels[d.Channel].Output
+			if fade > 0 {
+				travel = 2 * widest
+			}
+			swing := d.Servo.Swing * mixcore.Degrees(max(travel, -travel)/100)
+			servo = max(servo, d.Servo.SecondsPer60Deg*mixcore.Seconds(swing/60))
 		}
 	}
 	return min(fade+slow+servo, phrase.LongestTime)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/phrase"
 )
 
 // What Gherkin or godog passes over in silence must be a problem here.
@@ -223,7 +224,7 @@ func TestRunRefusesHugeScriptsAtOnce(t *testing.T) {
 		{"an outline that multiplies", outline(4000, 5000)},
 		{"groups that multiply", strings.Replace(outline(1, 5000), "rudder is", strings.Repeat("every surface is at neutral and ", 5)+"the rudder is", 1)},
 		{"time that adds up", "Feature: f\n Scenario: s\n  When landing flap\n" + strings.Repeat("  Then the flaps drop within 1 s\n", 2000)},
-		{"stillness that adds up", "Feature: f\n Scenario: s\n  When right roll\n" + strings.Repeat("  Then the flaps stay still\n", 2000)},
+		{"stillness that adds up", "Feature: f\n Scenario: s\n  When landing flap\n" + strings.Repeat("  Then both flaps and the elevator stay still\n", 2000)},
 	} {
 		codes := codesOf(m, c.text)
 		if len(codes) != 1 || !strings.HasSuffix(codes[0], CodeTooBig) {
@@ -277,6 +278,33 @@ func TestRunPanicsWhereTheRecordCannotBeTrusted(t *testing.T) {
 		if err := r.godog(files); err == nil {
 			t.Errorf("%s: godog and the record are said to agree", name)
 		}
+	}
+}
+
+func TestAccountPanicsWhereAStepIsLost(t *testing.T) {
+	d, problems := read(File{"test.feature", []byte(rolling)})
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for name, spoil := range map[string]func(*compiler){
+		"nothing is lost":                  func(*compiler) {},
+		"a step that became nothing":       func(c *compiler) { c.scenarios[0].steps[1].set = false },
+		"checks that vanished":             func(c *compiler) { c.scenarios[0].steps[2].checks = nil },
+		"a step that was left out":         func(c *compiler) { c.scenarios[0].steps = c.scenarios[0].steps[1:] },
+		"a step refused without a problem": func(c *compiler) { c.scenarios[0].steps[1].refused = true },
+	} {
+		m := fennel(t)
+		c := &compiler{model: m, vocabulary: phrase.NewVocabulary(m)}
+		c.compile(d)
+		spoil(c)
+		func() {
+			defer func() {
+				if bug, isBug := recover().(*Bug); isBug != (name != "nothing is lost") {
+					t.Errorf("%s: got %v", name, bug)
+				}
+			}()
+			c.account([]*document{d})
+		}()
 	}
 }
 
