@@ -80,8 +80,7 @@ func (f *inFlight) turns() {
 			turn.Way = a.minus
 		case effect.Unsure:
 			turn.Sure = false
-			turn.Text = "may " + a.name + " " + a.plus + " or " + a.minus + ", or not"
-			f.reported.Missing = []string{"aft_mm of " + f.names(f.change.Unplaced) + " in the airframe file, for pitch"}
+			turn.Text = "may " + a.name + " " + a.plus + " or " + a.minus + ", or not: the downwash of " + f.names(f.change.Unplaced) + " decides"
 		default:
 			turn.Text = "does not " + a.name
 		}

@@ -61,7 +61,7 @@ var lowered = map[string]float64{
 	"parked": 0, "shut": 0, "closed": 0, "retracted": 0, "stowed": 0, "off": 0, "clean": 0,
 	"cruise": 0, "normal": 0, "neutral": 0, "up": 0, "raised": 0, "zero": 0, "none": 0,
 	"thermal": 1, "launch": 1, "takeoff": 1, "start": 1,
-	"half": 2, "approach": 2,
+	"half": 2, "mid": 2, "approach": 2,
 	"landing": 3, "full": 3, "open": 3, "out": 3, "extended": 3, "down": 3, "lowered": 3, "on": 3,
 }
 
@@ -75,7 +75,7 @@ const halfOut = 1
 // source.
 var outward = map[string]float64{
 	"in": 0, "up": 0, "raised": 0, "retracted": 0, "closed": 0, "shut": 0, "stowed": 0, "off": 0,
-	"hold": 0, "locked": 0, "half": halfOut,
+	"hold": 0, "locked": 0, "half": halfOut, "mid": halfOut,
 	"out": 2, "down": 2, "lowered": 2, "extended": 2, "open": 2, "on": 2, "release": 2, "released": 2, "drop": 2,
 }
 

@@ -42,9 +42,8 @@ type Verdict struct {
 // Explained is a part whose cause chain tells why an outcome about the model, or
 // about several parts together, failed.
 type Explained struct {
-	Part     int
-	Doubt    chain.Doubt
-	Unplaced bool // the airframe file does not say where it acts: its own line tells most
+	Part  int
+	Doubt chain.Doubt
 }
 
 // MostExplained is how many parts a failure is explained by at most.

@@ -28,11 +28,7 @@ func (j *judge) turns(out *mixcore.Output) seen {
 	c := j.air.Change(j.before, out)
 	answer := c.Answer(j.o.Axis)
 	if answer == effect.Unsure {
-		s := seen{got: j.unsure(&c), explain: explained(c.Unplaced, chain.Unclear)}
-		for i := range s.explain {
-			s.explain[i].Unplaced = !j.setup.Parts[s.explain[i].Part].Place.AftSaid
-		}
-		return s
+		return seen{got: j.unsure(&c), explain: explained(c.Unplaced, chain.Unclear)}
 	}
 	s := seen{passed: answer == j.o.wantedAnswer(), got: j.turnGot(&c, answer)}
 	if !s.passed {
@@ -41,18 +37,13 @@ func (j *judge) turns(out *mixcore.Output) seen {
 	return s
 }
 
-// unsure says what the builder has not said, or what nobody can.
+// unsure says what nobody can tell from the ground.
 func (j *judge) unsure(c *effect.Change) string {
-	verb, them := "moves", "it"
+	verb := "moves"
 	if len(c.Unplaced) > 1 {
-		verb, them = "move", "them"
+		verb = "move"
 	}
-	if !slices.ContainsFunc(c.Unplaced, func(i int) bool { return !j.setup.Parts[i].Place.AftSaid }) {
-		return "cannot be told: the " + j.named(c.Unplaced) + " " + verb + ", and with the downwash at the tail may " + turnWords[j.o.Axis].do + " it either way"
-	}
-	return "cannot be told: the " + j.named(c.Unplaced) + " " + verb +
-		", and may " + turnWords[j.o.Axis].do + " it either way; give " + them +
-		" aft_mm (how far behind the balance point) in the airframe file"
+	return "cannot be told: the " + j.named(c.Unplaced) + " " + verb + ", and with the downwash at the tail may " + turnWords[j.o.Axis].do + " it either way"
 }
 
 // turnGot says what the model does and which parts do it: "rolls LEFT: port

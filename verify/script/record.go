@@ -7,7 +7,6 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/chain"
-	"example.com/hingeline/verify/chain/where"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/wording"
@@ -69,13 +68,6 @@ func (ch *check) explain(m *airframes.Model, v *phrase.Vocabulary) {
 	default:
 		for _, e := range verdict.Explain {
 			part(e.Part, e.Doubt)
-			if e.Unplaced {
-				why := &ch.result.Why[len(ch.result.Why)-1]
-				at := where.Part(m, e.Part)
-				first := result.Place{File: at.File, Line: at.Line, Column: at.Column, Note: "aft_mm: is missing"}
-				others := slices.DeleteFunc(why.LookAt, func(p result.Place) bool { return p.File == first.File && p.Line == first.Line })
-				why.LookAt = append([]result.Place{first}, others...)
-			}
 		}
 	}
 }

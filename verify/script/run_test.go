@@ -257,6 +257,7 @@ func TestUncoveredWantsMovementsThatTheModelHears(t *testing.T) {
 		{"Given full throttle\n  Then the motor is stopped", "throttle", ""},
 		{"Given right roll\n  When the signal is lost\n  Then the port aileron stays still", "roll stick", ""},
 		{"When the signal is lost\n  When right roll\n  And the signal is back\n  Then the port aileron drops", "", ""},
+		{"When the signal is lost\n  When right roll\n  When the signal is back\n  Then the port aileron drops", "", ""},
 		{"When right roll\n  Then the port aileron drops", "", ""},
 		{"* with right roll, the port aileron drops", "", ""},
 		{"Given the signal is lost\n  And rates are high\n  Then the port aileron is at neutral", "rate switch", ""},

@@ -114,6 +114,17 @@ func TestSceneLosesTheSignalWhereTheStateStands(t *testing.T) {
 	}
 }
 
+// A one-line sentence adds to a state without signal, too.
+func TestOneLineAddsToAStateThatLostTheSignal(t *testing.T) {
+	const steps = "Feature: f\n  Scenario: s\n    Given the signal is lost\n    * with live motor and full throttle, when the signal is back, the motor speeds up\n"
+	if c := ran(t, fennel(t), steps).Checks[0]; !c.Passed {
+		t.Errorf("a motor that stopped: %s", c.Got)
+	}
+	if c := ran(t, fennel(t, "failsafe: -100%", "failsafe: hold"), steps).Checks[0]; c.Passed {
+		t.Errorf("a motor that went on: %s", c.Got)
+	}
+}
+
 func TestSceneRefusesWhatTheModelCannotHear(t *testing.T) {
 	m := fennel(t)
 	for _, c := range []struct{ steps, want string }{

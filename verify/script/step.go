@@ -30,7 +30,7 @@ func (c *compiler) step(d *document, s *scenario, scene *scene, st *messages.Ste
 		c.setting(compiled, scene, &text, &meaning, joins)
 		return false
 	}
-	if !meaning.OneLine { scene.asked() }
+	scene.asked()
 	at, problem := scene.at(&meaning)
 	if problem != nil {
 		c.refuse(compiled, &text, problem)

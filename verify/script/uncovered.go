@@ -59,13 +59,9 @@ func (c *coverage) see(ch *check) {
 
 // moved notes the controls whose movement the model could hear.
 func (c *coverage) moved(at phrase.Situation) {
-	if at.Now.Lost {
-		return
-	}
-	before := at.Before.Input()
+	before, now := at.Before.Input(), at.Now.Input()
 	for i := range c.setup.Controls {
-		distance := math.Abs(at.Now.Position[i] - before.Position[i])
-		c.controls[i] = c.controls[i] || distance >= phrase.LeastMove
+		c.controls[i] = c.controls[i] || math.Abs(now.Position[i]-before.Position[i]) >= phrase.LeastMove
 	}
 }
 
