@@ -15,8 +15,8 @@ import (
 // How much the throws of port and starboard partners may differ: more than both
 // is uneven. Common practice, no source.
 const (
-	unevenAngle mixcore.Degrees = 1
-	unevenShare                 = 0.05 // of the larger throw
+	unevenAngle = mixcore.Degrees(1)
+	unevenShare = 0.05 // of the larger throw
 )
 
 // pairs are the hinged parts that have a partner on the other side.

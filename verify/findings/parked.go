@@ -10,8 +10,8 @@ import (
 
 // How close to an end counts as parked at it.
 const (
-	endReach mixcore.Degrees = 1    // and less is no travel worth having
-	endShare                 = 0.05 // of the whole travel, for surfaces that move little
+	endReach = mixcore.Degrees(1) // and less is no travel worth having
+	endShare = 0.05               // of the whole travel, for surfaces that move little
 )
 
 // parked looks at how far each surface can go from where it stands with
