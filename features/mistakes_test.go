@@ -72,32 +72,11 @@ func trialOf(t *testing.T, model *airframes.Model, name string) *script.Trial {
 // withEdit is a model with its set-up changed.
 func withEdit(t *testing.T, model *airframes.Model, what string, edit func(*mixcore.Setup)) *airframes.Model {
 	t.Helper()
-	wrong := *model
-	wrong.Setup = deepCopy(model.Setup)
-	edit(&wrong.Setup)
-	plan, faults := mixcore.Compile(wrong.Setup)
-	if len(faults) > 0 {
+	wrong, faults := model.With(edit)
+	if wrong == nil {
 		t.Fatalf("%s: %+v", what, faults)
 	}
-	wrong.Plan = plan
-	return &wrong
-}
-
-func deepCopy(s mixcore.Setup) mixcore.Setup {
-	s.Phases, s.Demands, s.Channels, s.Parts = slices.Clone(s.Phases), slices.Clone(s.Demands), slices.Clone(s.Channels), slices.Clone(s.Parts)
-	for i := range s.Demands {
-		s.Demands[i].Rates = slices.Clone(s.Demands[i].Rates)
-	}
-	for i := range s.Channels {
-		s.Channels[i].Mix = slices.Clone(s.Channels[i].Mix)
-	}
-	for i := range s.Parts {
-		s.Parts[i].Drives = slices.Clone(s.Parts[i].Drives)
-		for k := range s.Parts[i].Drives {
-			s.Parts[i].Drives[k].Table = slices.Clone(s.Parts[i].Drives[k].Table)
-		}
-	}
-	return s
+	return wrong
 }
 
 // underWay is a time, in seconds, at which slowed channels and fading phases of

@@ -17,30 +17,8 @@ import (
 // planted is a model with one fault in its set-up; nil where the loader would
 // refuse it, so that nobody gets to fly it.
 func planted(m *airframes.Model, edit func(*mixcore.Setup)) *airframes.Model {
-	wrong := *m
-	wrong.Setup = copied(m.Setup)
-	edit(&wrong.Setup)
-	plan, faults := mixcore.Compile(wrong.Setup)
-	if len(faults) > 0 {
-		return nil
-	}
-	wrong.Plan = plan
-	return &wrong
-}
-
-func copied(s mixcore.Setup) mixcore.Setup {
-	s.Controls, s.Demands = slices.Clone(s.Controls), slices.Clone(s.Demands)
-	s.Channels, s.Parts = slices.Clone(s.Channels), slices.Clone(s.Parts)
-	for i := range s.Channels {
-		s.Channels[i].Mix = slices.Clone(s.Channels[i].Mix)
-	}
-	for i := range s.Parts {
-		s.Parts[i].Drives = slices.Clone(s.Parts[i].Drives)
-		for k := range s.Parts[i].Drives {
-			s.Parts[i].Drives[k].Table = slices.Clone(s.Parts[i].Drives[k].Table)
-		}
-	}
-	return s
+	wrong, _ := m.With(edit)
+	return wrong
 }
 
 // turnedOver moves a part the other way for whatever its channel puts out.

@@ -1,0 +1,18 @@
+package airframes
+
+import "example.com/hingeline/mixcore"
+
+// With is the model with its set-up edited: the same names and places around
+// another arithmetic. The model itself does not change. It returns the faults
+// that the edit makes; the variant is nil if there is one.
+func (m *Model) With(edit func(*mixcore.Setup)) (*Model, []mixcore.Fault) {
+	variant := *m
+	variant.Setup = m.Setup.Clone()
+	edit(&variant.Setup)
+	plan, faults := mixcore.Compile(variant.Setup)
+	if faults != nil {
+		return nil, faults
+	}
+	variant.Plan = plan
+	return &variant, nil
+}
