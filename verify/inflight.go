@@ -137,6 +137,7 @@ func (f *inFlight) roll() {
 	r.Shares = f.shares(is.Parts, was.Parts)
 	f.stops(r, total, was.Total)
 	f.reported.Roll = r
+	f.worth(fmt.Sprintf("Full roll usually wants a pb/2V of %.2f or more (NACA Report 715; the number from memory).", effect.GoodHelix))
 	f.worth("pb/2V and roll rate are estimates by strips for a rigid wing that is not stalled: within 5 % of lifting line for ailerons near the tips, low by up to 25 % for what flaps add.")
 	if others := f.uncounted(); others != nil {
 		f.worth("They count the surfaces of the wing that move both ways, and leave out what " + f.names(others) + " adds.")
@@ -272,6 +273,9 @@ func (f *inFlight) loads() {
 			load.Text = "needs " + band + "; what it has is not said (torque_ncm)"
 		default:
 			load.Text = fmt.Sprintf("needs %s, has %s, %s to %s times", band, wording.Torque(l.Has), roughly(margin.Low), roughly(margin.High))
+		}
+		if l.Has > 0 && l.Has < l.Rule {
+			load.Text += "; a rule quoted for large models (AMA 520-A) asks " + wording.Torque(l.Rule)
 		}
 		f.reported.Loads = append(f.reported.Loads, load)
 	}
