@@ -7,8 +7,9 @@ import (
 )
 
 // Helix is how steeply a wing rolls, as the helix angle pb/2V of its tips in
-// radians, plus to the right. By strips with a finite-wing slope, within 5 % of
-// lifting line; the wing is taken as rigid and unstalled.
+// radians, plus to the right. By strips with a finite-wing slope: within 5 % of
+// lifting line for ailerons near the tips, low by up to 25 % for surfaces further
+// in; the wing is taken as rigid and unstalled.
 type Helix struct {
 	Total float64
 	Parts []float64 // what each part adds; 0 for parts that are not on the wing
