@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
 )
 
@@ -47,7 +48,7 @@ func TestEveryLoaderProblemIsShown(t *testing.T) {
 			}
 			var shown bytes.Buffer
 			diag.Write(&shown, problems, diag.NewSource("airframe.yaml", text))
-			compareGolden(t, filepath.Join(dir, "expected.txt"), shown.Bytes())
+			airframestest.Golden(t, filepath.Join(dir, "expected.txt"), shown.Bytes(), *update)
 		})
 	}
 }
@@ -59,21 +60,4 @@ func hasCode(problems []diag.Problem, code string) bool {
 		}
 	}
 	return false
-}
-
-func compareGolden(t *testing.T, path string, got []byte) {
-	t.Helper()
-	if *update {
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(got, want) {
-		t.Errorf("%s differs; got:\n%s", path, got)
-	}
 }

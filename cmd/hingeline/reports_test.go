@@ -11,6 +11,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/features"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/report/jsonout"
@@ -25,19 +26,7 @@ func called(args ...string) (stdout, stderr string, code int) {
 
 func golden(t *testing.T, name, got string) {
 	t.Helper()
-	file := filepath.Join("..", "..", "testdata", "reports", name)
-	if *update {
-		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != strings.ReplaceAll(string(want), "\r\n", "\n") {
-		t.Errorf("%s differs (run with -update to accept)\ngot:\n%s", file, got)
-	}
+	airframestest.Golden(t, filepath.Join("..", "..", "testdata", "reports", name), []byte(got), *update)
 }
 
 // The whole report of every built-in model, as a person sees it.

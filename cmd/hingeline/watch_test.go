@@ -14,22 +14,22 @@ import (
 	"example.com/hingeline/verify/result"
 )
 
-// transcript is what a running program has written so far; await waits for
+// screen is what a running program has written so far; await waits for
 // more.
-type transcript struct {
+type screen struct {
 	mu    sync.Mutex
 	more  *sync.Cond
 	text  bytes.Buffer
 	ended bool
 }
 
-func newTranscript() *transcript {
-	t := &transcript{}
+func newScreen() *screen {
+	t := &screen{}
 	t.more = sync.NewCond(&t.mu)
 	return t
 }
 
-func (t *transcript) Write(p []byte) (int, error) {
+func (t *screen) Write(p []byte) (int, error) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	defer t.more.Broadcast()
@@ -37,7 +37,7 @@ func (t *transcript) Write(p []byte) (int, error) {
 }
 
 // end says that nothing more will come.
-func (t *transcript) end() {
+func (t *screen) end() {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	t.ended = true
@@ -46,7 +46,7 @@ func (t *transcript) end() {
 
 // await waits until the words were written the given number of times; false if
 // the program ended before.
-func (t *transcript) await(words string, times int) bool {
+func (t *screen) await(words string, times int) bool {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	for strings.Count(t.text.String(), words) < times {
@@ -58,7 +58,7 @@ func (t *transcript) await(words string, times int) bool {
 	return true
 }
 
-func (t *transcript) String() string {
+func (t *screen) String() string {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	return t.text.String()
@@ -72,14 +72,14 @@ const longest = time.Minute
 type watching struct {
 	t    *testing.T
 	dir  string
-	out  *transcript
+	out  *screen
 	keys *io.PipeWriter
 	done chan int
 }
 
 func startWatching(t *testing.T) *watching {
 	t.Helper()
-	w := &watching{t: t, dir: t.TempDir(), out: newTranscript(), done: make(chan int, 1)}
+	w := &watching{t: t, dir: t.TempDir(), out: newScreen(), done: make(chan int, 1)}
 	w.write("mini.yaml", miniAirframe)
 	w.write("mini.feature", miniScript)
 	stdin, keys := io.Pipe()

@@ -2,12 +2,12 @@ package draft_test
 
 import (
 	"flag"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/draft"
@@ -140,17 +140,5 @@ var update = flag.Bool("update", false, "write the golden files anew")
 
 func golden(t *testing.T, name string, got []byte) {
 	t.Helper()
-	path := filepath.Join("..", "..", "testdata", "drafts", name)
-	if *update {
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if string(got) != string(want) {
-		t.Errorf("%s is not as shown; go test ./verify/draft -update writes it anew. Got:\n%s", path, got)
-	}
+	airframestest.Golden(t, filepath.Join("..", "..", "testdata", "drafts", name), got, *update)
 }

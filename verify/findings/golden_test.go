@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
 )
 
@@ -49,19 +50,7 @@ func TestFindReportsEveryPlantedProblem(t *testing.T) {
 			}
 			var said bytes.Buffer
 			diag.Write(&said, found, m.Source)
-			golden := filepath.Join(problems, code, "expected.txt")
-			if *update {
-				if err := os.WriteFile(golden, said.Bytes(), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(golden)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if !bytes.Equal(said.Bytes(), want) {
-				t.Errorf("got:\n%s\nwant:\n%s", &said, want)
-			}
+			airframestest.Golden(t, filepath.Join(problems, code, "expected.txt"), said.Bytes(), *update)
 		})
 	}
 }

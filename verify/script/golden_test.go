@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify/phrase"
 )
@@ -88,19 +89,7 @@ func TestRunPlacesEveryKindOfProblem(t *testing.T) {
 			}
 			var said bytes.Buffer
 			diag.Write(&said, problems, diag.NewSource("script.feature", text))
-			golden := filepath.Join(problemFiles, code, "expected.txt")
-			if *update {
-				if err := os.WriteFile(golden, said.Bytes(), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(golden)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if !bytes.Equal(said.Bytes(), want) {
-				t.Errorf("got:\n%s\nwant:\n%s", &said, want)
-			}
+			airframestest.Golden(t, filepath.Join(problemFiles, code, "expected.txt"), said.Bytes(), *update)
 		})
 	}
 }

@@ -1,7 +1,6 @@
 package sense
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
 	"os"
@@ -10,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify/result"
 )
@@ -39,19 +39,7 @@ func TestLookFindsEveryPlantedFault(t *testing.T) {
 			for i := range list {
 				tell(&said, &list[i])
 			}
-			golden := filepath.Join(problems, code, "expected.txt")
-			if *update {
-				if err := os.WriteFile(golden, []byte(said.String()), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(golden)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if !bytes.Equal([]byte(said.String()), bytes.ReplaceAll(want, []byte("\r\n"), []byte("\n"))) {
-				t.Errorf("got:\n%s\nwant:\n%s", &said, want)
-			}
+			airframestest.Golden(t, filepath.Join(problems, code, "expected.txt"), []byte(said.String()), *update)
 		})
 	}
 }

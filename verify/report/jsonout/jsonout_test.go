@@ -4,13 +4,13 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/verify/report/sample"
 	"example.com/hingeline/verify/result"
 )
@@ -76,19 +76,7 @@ func TestRenderGolden(t *testing.T) {
 		"shown":    shown(t, sample.OnePosition()),
 		"problems": problems(t, sample.Problems()),
 	} {
-		file := filepath.Join("testdata", name+".json")
-		if *update {
-			if err := os.WriteFile(file, got, 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !bytes.Equal(got, want) {
-			t.Errorf("%s differs (run with -update to accept)\ngot:\n%s", file, got)
-		}
+		airframestest.Golden(t, filepath.Join("testdata", name+".json"), got, *update)
 	}
 }
 

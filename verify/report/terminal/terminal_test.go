@@ -2,7 +2,6 @@ package terminal
 
 import (
 	"flag"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -10,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/verify/report/sample"
 	"example.com/hingeline/verify/result"
 )
@@ -27,19 +27,7 @@ func render(t *testing.T, r *result.Report, o Options) string {
 
 func golden(t *testing.T, name, got string) {
 	t.Helper()
-	file := filepath.Join("testdata", name+".txt")
-	if *update {
-		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s differs (run with -update to accept)\ngot:\n%s\nwanted:\n%s", file, got, want)
-	}
+	airframestest.Golden(t, filepath.Join("testdata", name+".txt"), []byte(got), *update)
 }
 
 func TestRenderGolden(t *testing.T) {
