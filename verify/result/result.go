@@ -79,6 +79,7 @@ type Check struct {
 	Miss     string   // of a failed check, in one plain phrase: "WRONG WAY: wanted UP, it goes DOWN"; may be empty
 	Passed   bool
 	Why      []Reason // of a failed check: the part or channel, or each of two parts that were compared
+	Proof    *Proof   // of a sentence about all positions: how it was decided; else nil
 }
 
 // Reason is why one part or channel did what it did.
