@@ -1,5 +1,7 @@
 package mixcore
 
+import "math"
+
 // The pulse of a servo channel: 1500 µs at the centre, 5 µs for each percent
 // (MAVLink common.xml, RC_CHANNELS: 1000 and 2000 µs at the ends; the centre is
 // common practice).
@@ -46,24 +48,27 @@ func (c *Channel) limited(sum float64) (float64, Limit) {
 // put carries a limited sum to the pulse: reverse, end points, sub-trim, pulse
 // limits, in that order. trace may be nil.
 func (c *Channel) put(limited float64, out *ChannelOutput, trace *ChannelTrace) {
-	v := limited
-	if c.Reversed {
-		v = -v
-	}
-	reversed := v
-	if v >= 0 {
-		v *= float64(c.EndPoints.Plus) / 100
-	} else {
-		v *= float64(c.EndPoints.Minus) / 100
-	}
-	ended := v
-	v += float64(c.SubTrim)
-	c.pulse(Percent(v), out)
+	reversed, ended, wanted := c.wanted(limited)
+	c.pulse(Percent(wanted), out)
 	if trace != nil {
 		trace.Limited, trace.Reversed = Percent(limited), Percent(reversed)
-		trace.Ended, trace.Trimmed = Percent(ended), Percent(v)
-		trace.Wanted = PulseOf(Percent(v))
+		trace.Ended, trace.Trimmed = Percent(ended), Percent(wanted)
+		trace.Wanted = PulseOf(Percent(wanted))
 	}
+}
+
+// wanted is what a limited sum asks of the channel before the pulse limits.
+func (c *Channel) wanted(limited float64) (reversed, ended, wanted float64) {
+	reversed = limited
+	if c.Reversed {
+		reversed = -reversed
+	}
+	end := float64(c.EndPoints.Plus) / 100
+	if reversed < 0 {
+		end = float64(c.EndPoints.Minus) / 100
+	}
+	ended = reversed * end
+	return reversed, ended, ended + float64(c.SubTrim)
 }
 
 // fail puts out what the channel does once the signal is lost, after what it
@@ -88,6 +93,16 @@ func (c *Channel) pulse(output Percent, out *ChannelOutput) {
 	}
 	out.Output = Percent(v)
 	out.Pulse = PulseOf(out.Output)
+}
+
+// Spare is how much travel is left before a limit of the channel bites, in percent,
+// with the mix at sum: of the travel limit and the pulse limits the nearest. It is
+// negative where one bites.
+func (c *Channel) Spare(sum Percent) Percent {
+	limited, _ := clamp(float64(sum), -float64(c.Limit), float64(c.Limit))
+	_, _, wanted := c.wanted(limited)
+	low, high := OutputOf(c.PulseMin), OutputOf(c.PulseMax)
+	return min(c.Limit-Percent(math.Abs(float64(sum))), high-Percent(wanted), Percent(wanted)-low)
 }
 
 // Reach is the least and most output that can leave the channel, whatever its

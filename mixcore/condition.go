@@ -107,3 +107,35 @@ func (c *condition) weight(position, phases []float64) float64 {
 	}
 	return w
 }
+
+// EachTest visits every test of a control that a condition rests on, those of the
+// phases it names too. The condition may be nil.
+func (s *Setup) EachTest(c *Condition, visit func(*Condition)) {
+	if c == nil {
+		return
+	}
+	switch c.Op {
+	case And, Or, Not:
+		for i := range c.Args {
+			s.EachTest(&c.Args[i], visit)
+		}
+	case InPhase:
+		s.EachTest(&s.Phases[c.Phase].When, visit)
+	default:
+		visit(c)
+	}
+}
+
+// Fades says whether a condition rests on a phase that takes time to come or go. The
+// condition may be nil.
+func (s *Setup) Fades(c *Condition) bool {
+	if c == nil {
+		return false
+	}
+	for i := range c.Args {
+		if s.Fades(&c.Args[i]) {
+			return true
+		}
+	}
+	return c.Op == InPhase && (s.Phases[c.Phase].Fade > 0 || s.Fades(&s.Phases[c.Phase].When))
+}

@@ -61,15 +61,7 @@ func (d *demand) shaped(x float64, weights []float64, trace *DemandTrace) float6
 		if w == 0 {
 			continue
 		}
-		soft := Expo(x/100, r.expo) * 100
-		bent := soft
-		if d.curve != nil {
-			bent = d.curve.at(soft)
-		}
-		throw := r.plus
-		if bent < 0 {
-			throw = r.minus
-		}
+		soft, bent, throw := r.bend(x, d.curve)
 		thrown := bent * throw / 100
 		sum += float64(w * thrown)
 		left -= w
@@ -84,6 +76,20 @@ func (d *demand) shaped(x float64, weights []float64, trace *DemandTrace) float6
 		}
 	}
 	return sum
+}
+
+// bend carries a position through expo and curve, and says which throw counts
+// there.
+func (r *rate) bend(x float64, c *curve) (soft, bent, throw float64) {
+	soft = Expo(x/100, r.expo) * 100
+	bent = soft
+	if c != nil {
+		bent = c.at(soft)
+	}
+	if bent < 0 {
+		return soft, bent, r.minus
+	}
+	return soft, bent, r.plus
 }
 
 // Expo bends a stick's travel x, −1…+1, about its centre by k, −1…+1. Plus

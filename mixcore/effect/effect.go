@@ -94,11 +94,11 @@ type Change struct {
 	Unplaced    []int    // the parts behind PitchUnsure
 }
 
-// unplacedArm is how far before or behind where it sits a part of the wing may
+// UnplacedArm is how far before or behind where it sits a part of the wing may
 // act in pitch, in semispans: half a chord, and as much again for its downwash
 // at the tail. Common practice, no source; the vortex lattice in testdata stays
 // within it.
-const unplacedArm = 0.3
+const UnplacedArm = 0.3
 
 // Change compares two outputs of one plan.
 func (a *Airframe) Change(from, to *mixcore.Output) Change {
@@ -120,7 +120,7 @@ func (a *Airframe) Change(from, to *mixcore.Output) Change {
 		c.Parts[i] = m
 		c.Moment = c.Moment.plus(m)
 	}
-	c.PitchUnsure = math.Abs(unplaced) * unplacedArm
+	c.PitchUnsure = math.Abs(unplaced) * UnplacedArm
 	return c
 }
 
@@ -156,24 +156,47 @@ const LeastMoment = 0.015
 
 // Answer says which way the movement turns the aeroplane about an axis.
 func (c Change) Answer(axis mixcore.Axis) Answer {
-	m := c.About(axis)
-	strongest := math.Max(math.Abs(c.Roll), math.Max(math.Abs(c.Pitch)-c.PitchUnsure, math.Abs(c.Yaw)))
-	enough := math.Max(Significant*strongest, LeastMoment)
-	unsure := 0.0
-	if axis == mixcore.Pitch {
-		unsure = c.PitchUnsure
-	}
-	switch {
-	case m-unsure >= enough:
+	enough, unsure := c.enough(), c.unsure(axis)
+	switch m := math.Abs(c.About(axis)); {
+	case c.Clear(axis, true) >= 0:
 		return Plus
-	case m+unsure <= -enough:
+	case c.Clear(axis, false) >= 0:
 		return Minus
-	case math.Abs(m)+unsure < enough:
+	case m+unsure < enough:
 		return None
 	case unsure > 0:
 		return Unsure
 	}
 	return None
+}
+
+// Clear is how much more moment about an axis there is, plus or minus, than it takes
+// to say for sure that the model turns that way; negative where there is too little.
+func (c Change) Clear(axis mixcore.Axis, plus bool) float64 {
+	m := c.About(axis)
+	if !plus {
+		m = -m
+	}
+	return m - c.unsure(axis) - c.enough()
+}
+
+// Quiet is how much less moment about an axis there is than what counts as turning at
+// all; negative where there is more.
+func (c Change) Quiet(axis mixcore.Axis) float64 {
+	return c.enough() - math.Abs(c.About(axis)) - c.unsure(axis)
+}
+
+// enough is the moment that counts beside the strongest of the three.
+func (c Change) enough() float64 {
+	strongest := math.Max(math.Abs(c.Roll), math.Max(math.Abs(c.Pitch)-c.PitchUnsure, math.Abs(c.Yaw)))
+	return math.Max(Significant*strongest, LeastMoment)
+}
+
+func (c Change) unsure(axis mixcore.Axis) float64 {
+	if axis == mixcore.Pitch {
+		return c.PitchUnsure
+	}
+	return 0
 }
 
 // PartAnswer says which way one part's movement turns the aeroplane about an

@@ -42,7 +42,15 @@ const (
 
 // Want is what must hold: one of the types of this package. Its margin is how much
 // there is to spare, in degrees or percent, negative where it does not hold.
-type Want interface{ want() }
+type Want interface {
+	// margin is what there is to spare with the model at two poses; other counts only
+	// where something is compared.
+	margin(p *Prover, now, other *mixcore.Output) float64
+	// bound encloses the margin over a box.
+	bound(b *box) rangeOf
+	// uses is what bears on the margin.
+	uses(p *Prover) uses
+}
 
 // Place wants a part between two places, ends included: degrees with mixcore's sign,
 // or percent of a motor or extra. An end may be infinite.
@@ -158,12 +166,3 @@ func Stands(c *mixcore.Control, position float64) Other {
 	}
 	return Other{Kind: Apart, Span: At(position)}
 }
-
-func (Place) want()  {}
-func (Output) want() {}
-func (Travel) want() {}
-func (Differ) want() {}
-func (Pair) want()   {}
-func (Far) want()    {}
-func (Rising) want() {}
-func (Turn) want()   {}

@@ -1,0 +1,162 @@
+package mixcore
+
+import (
+	"math"
+
+	"example.com/hingeline/mixcore/interval"
+)
+
+// Rounding errors of the chain's first stages, as bounds: Expo and the throw take a
+// handful of operations on numbers of at most a few hundred, the smooth curve some
+// twenty on numbers of at most a few thousand.
+const (
+	expoError  = 1e-12
+	curveError = 1e-11
+)
+
+// ShapedBounds encloses, over all positions of a stretch of the demand's control, the
+// demand before its trim, in percent, as ShapedAt computes it; and how much it changes
+// with the position, in percent of demand for one percent of control (to one side or
+// the other, where it has a corner). The control must not be a switch.
+func (p *Plan) ShapedBounds(demand, rate int, at interval.Range) (value, slope interval.Range) {
+	d := &p.demands[demand]
+	r := &d.rates[rate]
+	soft := interval.Range{Low: Expo(at.Low/100, r.expo) * 100, High: Expo(at.High/100, r.expo) * 100}
+	bent, steep := soft, interval.Point(1)
+	if !at.IsPoint() {
+		soft = soft.Widen(expoError) // Expo never turns back, but for rounding
+	}
+	if d.curve != nil {
+		bent, steep = d.curve.bounds(soft)
+	} else {
+		bent = soft
+	}
+	thrown := interval.Range{Low: r.throw(bent.Low) * bent.Low / 100, High: r.throw(bent.High) * bent.High / 100}
+	if !at.IsPoint() {
+		thrown = thrown.Widen(expoError)
+	}
+	throws := interval.Point(r.throw(bent.Low)).Hull(interval.Point(r.throw(bent.High)))
+	slope = expoSlope(at.Scale(0.01), r.expo).Mul(steep).Mul(throws.Scale(0.01))
+	return thrown, slope
+}
+
+func (r *rate) throw(bent float64) float64 {
+	if bent < 0 {
+		return r.minus
+	}
+	return r.plus
+}
+
+// expoSlope is the derivative of Expo, never negative: (1−k) + 3k·x², or
+// (1−|k|) + 3|k|·(1−|x|)².
+func expoSlope(x interval.Range, k float64) interval.Range {
+	if k == 0 {
+		return interval.Point(1)
+	}
+	size := x.Abs()
+	if k < 0 {
+		size = interval.Point(1).Sub(size)
+	}
+	slope := size.Mul(size).Scale(3 * math.Abs(k)).Add(interval.Point(1).Sub(interval.Point(math.Abs(k))))
+	return slope.Max(interval.Point(0))
+}
+
+// bounds encloses the curve's value and slope over a stretch.
+func (c *curve) bounds(x interval.Range) (value, slope interval.Range) {
+	value = interval.Point(c.at(x.Low)).Hull(interval.Point(c.at(x.High)))
+	last := len(c.points) - 1
+	flat := x.Low < c.points[0].X || x.High > c.points[last].X
+	for i := 1; i <= last; i++ {
+		a, b := c.points[i-1], c.points[i]
+		if b.X < x.Low || a.X > x.High {
+			continue
+		}
+		for _, p := range []Point{a, b} {
+			if x.Contains(p.X) {
+				value = value.Hull(interval.Point(p.Y))
+			}
+		}
+		piece := c.pieceSlope(i, x)
+		if slope == (interval.Range{}) {
+			slope = piece
+		}
+		slope = slope.Hull(piece)
+	}
+	if flat {
+		slope = slope.Hull(interval.Point(0))
+	}
+	if !x.IsPoint() {
+		value = value.Widen(curveError)
+	}
+	return value, slope
+}
+
+// pieceSlope encloses the slope of the piece that ends at point i where x reaches
+// into it. Written with t from 0 to 1 along the piece and u = 1−t, the derivative of
+// the Hermite cubic is 6tu·rise + u(u−2t)·s₀ + t(t−2u)·s₁.
+func (c *curve) pieceSlope(i int, x interval.Range) interval.Range {
+	a, b := c.points[i-1], c.points[i]
+	width := interval.Point(b.X).Sub(interval.Point(a.X))
+	rise := interval.Point(b.Y).Sub(interval.Point(a.Y)).Over(width)
+	if c.slopes == nil {
+		return rise
+	}
+	from, to := max(x.Low, a.X), min(x.High, b.X)
+	t := interval.Range{Low: from, High: max(from, to)}.Sub(interval.Point(a.X)).Over(width).Within(interval.Range{High: 1})
+	slope := c.hermiteSlope(i, rise, t)
+	if b.Y >= a.Y { // a monotone cubic never turns back
+		return interval.Range{Low: max(slope.Low, 0), High: max(slope.High, 0)}
+	}
+	return interval.Range{Low: min(slope.Low, 0), High: min(slope.High, 0)}
+}
+
+// hermiteSlope bounds the quadratic s₀ + (6r−4s₀−2s₁)t + (3s₀+3s₁−6r)t² by its ends
+// and its vertex.
+func (c *curve) hermiteSlope(i int, rise, t interval.Range) interval.Range {
+	s0, s1 := interval.Point(c.slopes[i-1]), interval.Point(c.slopes[i])
+	linear := rise.Scale(6).Sub(s0.Scale(4)).Sub(s1.Scale(2))
+	square := s0.Add(s1).Scale(3).Sub(rise.Scale(6))
+	at := func(t interval.Range) interval.Range {
+		return square.Mul(t).Add(linear).Mul(t).Add(s0)
+	}
+	slope := at(interval.Point(t.Low)).Hull(at(interval.Point(t.High)))
+	vertex := linear.Neg().Over(square.Scale(2))
+	if vertex.High >= t.Low && vertex.Low <= t.High {
+		// Where the vertex is not known well, the whole stretch stands for it.
+		slope = slope.Hull(at(vertex.Within(t)))
+	}
+	return slope
+}
+
+// ShapedBreaks are positions of the demand's control, in percent and ascending, between
+// which the demand is smooth: where its sign may change and where a curve's points
+// are reached. They are near, not exact.
+func (p *Plan) ShapedBreaks(demand, rate int) []float64 {
+	d := &p.demands[demand]
+	if d.values != nil {
+		return nil
+	}
+	var list []float64
+	if d.curve == nil {
+		return []float64{0}
+	}
+	k := d.rates[rate].expo
+	for _, p := range d.curve.points {
+		list = append(list, expoReaches(p.X, k))
+	}
+	return list
+}
+
+// expoReaches is the position at which Expo comes to y, both in percent, by halving.
+func expoReaches(y, k float64) float64 {
+	low, high := -100.0, 100.0
+	for range 60 {
+		middle := (low + high) / 2
+		if Expo(middle/100, k)*100 < y {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return math.Round(high*1e9) / 1e9
+}

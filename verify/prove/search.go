@@ -1,0 +1,269 @@
+package prove
+
+import (
+	"container/heap"
+	"context"
+	"math"
+	"slices"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/interval"
+)
+
+// How long the search for the smallest margin goes on once a claim is proved.
+const (
+	marginClose = 0.005 // degrees or percent: a margin is found to this
+	marginBoxes = 400   // boxes looked at for it
+)
+
+// lookOften is how many boxes lie between two looks at the context.
+const lookOften = 64
+
+// search decides one claim: boxes that are open, the one with the least margin first.
+type search struct {
+	b       *board
+	options Options
+	limit   int
+	done    func() bool
+	open    frontier
+	boxes   int
+	cells   int
+	forms   map[*component]bool
+	shifts  int // forms without a component
+
+	tried bool // a pose was tried
+	best  float64
+	pose  Pose
+
+	// Of a claim of Rising: the variable of its control, whose two ends in a box are
+	// the places to try; else none.
+	rising int
+}
+
+type frontier []*box2
+
+// box2 is an open box with the bound of its margin.
+type box2 struct {
+	*box
+	margin rangeOf
+	tried  bool
+}
+
+func (f frontier) Len() int           { return len(f) }
+func (f frontier) Less(i, j int) bool { return f[i].margin.Low < f[j].margin.Low }
+func (f frontier) Swap(i, j int)      { f[i], f[j] = f[j], f[i] }
+func (f *frontier) Push(x any)        { *f = append(*f, x.(*box2)) }
+func (f *frontier) Pop() any {
+	n := len(*f) - 1
+	x := (*f)[n]
+	(*f)[n] = nil
+	*f = (*f)[:n]
+	return x
+}
+
+// Decide decides a claim. If ctx is done it answers Undecided.
+func (p *Prover) Decide(ctx context.Context, c *Claim, o Options) Decision {
+	if o.Boxes == 0 {
+		o.Boxes = UsualBoxes
+	}
+	d := p.decide(ctx, c, o)
+	if d.Answer == Disproved && !o.Plain {
+		p.simplify(ctx, c, &d)
+	}
+	return d
+}
+
+func (p *Prover) decide(ctx context.Context, c *Claim, o Options) Decision {
+	if w, ok := c.Want.(Rising); ok {
+		return p.decideRising(ctx, c, w, o)
+	}
+	return p.run(ctx, c, o)
+}
+
+// run searches.
+func (p *Prover) run(ctx context.Context, c *Claim, o Options) Decision {
+	return p.newSearch(ctx, c, o).run()
+}
+
+func (p *Prover) newSearch(ctx context.Context, c *Claim, o Options) *search {
+	return &search{b: p.newBoard(c), options: o, limit: o.Boxes, forms: map[*component]bool{}, best: math.Inf(1),
+		done: func() bool { return ctx.Err() != nil }, rising: none}
+}
+
+func (s *search) run() Decision {
+	b := s.b
+	d := Decision{States: b.states, Timed: b.uses.timed}
+	complete := b.eachCell(s.done, func(cell *cell) bool {
+		s.cells++
+		at := &place{b: b, cell: cell, forms: map[formKey]*ready{}}
+		return s.look(at, cell.spans)
+	})
+	answer := Undecided
+	switch {
+	case s.tried && s.best < 0:
+		answer = Disproved
+	case complete && s.cells == 0:
+		answer = Empty
+	case complete:
+		answer = s.work(&d)
+	}
+	d.Answer, d.Boxes, d.Forms = answer, s.boxes, len(s.forms)+s.shifts
+	if s.tried && (answer == Disproved || answer == Proved) {
+		d.Pose, d.Margin = s.pose, s.best
+	}
+	return d
+}
+
+// look bounds one box. It returns false if that was the last.
+func (s *search) look(at *place, spans []interval.Range) bool {
+	if s.boxes >= s.limit || s.boxes%lookOften == lookOften-1 && s.done() {
+		return false
+	}
+	s.boxes++
+	if s.options.Progress != nil && s.boxes%1024 == 0 {
+		s.options.Progress(s.boxes)
+	}
+	box := &box2{box: &box{place: at, spans: spans}}
+	box.margin = s.b.c.Want.bound(box.box)
+	s.count(at)
+	if math.IsNaN(box.margin.Low) {
+		box.margin = interval.Everything
+	}
+	if box.margin.Low < 0 {
+		s.try(box)
+		if s.best < 0 {
+			return false
+		}
+	} else if !s.options.Margins {
+		return true
+	}
+	heap.Push(&s.open, box)
+	return true
+}
+
+// count takes note of the forms that were made in a cell.
+func (s *search) count(at *place) {
+	for _, r := range at.forms {
+		if len(r.list) == 0 {
+			s.shifts = max(s.shifts, 1)
+		}
+		for _, c := range r.list {
+			s.forms[c] = true
+		}
+	}
+}
+
+// try holds the Plan's own margin against a box, where it is likely least.
+func (s *search) try(box *box2) {
+	box.tried = true
+	box.tries = append(box.tries, box.middle())
+	for _, values := range box.tries {
+		pose := s.poseOf(box.box, values)
+		if margin := s.b.p.Margin(s.b.c, pose); !s.tried || margin < s.best {
+			s.tried, s.best, s.pose = true, margin, pose
+		}
+	}
+	if box.isPoint() {
+		// Nothing is left open: the Plan says what the margin is.
+		box.margin = interval.Point(s.b.p.Margin(s.b.c, s.poseOf(box.box, box.middle())))
+	}
+	box.tries = nil
+}
+
+// poseOf is the pose to try at some values of the variables.
+func (s *search) poseOf(box *box, values []float64) Pose {
+	if s.rising == none {
+		return s.b.pose(values)
+	}
+	span := box.spans[s.rising]
+	ends := slices.Clone(values)
+	ends[s.rising] = span.High
+	pose := s.b.pose(ends)
+	ends[s.rising] = span.Low
+	pose.Other = s.b.pose(ends).Now
+	return pose
+}
+
+func (b *box) middle() []float64 {
+	values := make([]float64, len(b.spans))
+	for i, s := range b.spans {
+		values[i] = s.Low
+		if b.b.p.setup.Controls[i%b.b.n].Kind != mixcore.SwitchControl {
+			values[i] = s.Middle()
+		}
+	}
+	return values
+}
+
+// isPoint says whether nothing that bears on the claim can move in the box.
+func (b *box) isPoint() bool {
+	for _, r := range b.forms {
+		for _, c := range r.list {
+			for _, v := range c.variables {
+				if !b.spans[v].IsPoint() {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// work goes on until the claim is decided.
+func (s *search) work(d *Decision) Answer {
+	for proved := 0; len(s.open) > 0; {
+		box := s.open[0]
+		if box.margin.Low >= 0 {
+			if proved++; proved > marginBoxes || s.tried && s.best-box.margin.Low <= marginClose {
+				break
+			}
+		}
+		if !box.tried {
+			s.try(box)
+			heap.Fix(&s.open, 0)
+			if s.best < 0 {
+				return Disproved
+			}
+			continue
+		}
+		if box.margin.Low < 0 && box.margin.IsPoint() {
+			return Disproved
+		}
+		heap.Pop(&s.open)
+		halves := box.halves()
+		if halves == nil {
+			if box.margin.Low < 0 {
+				return Undecided // nothing is left to cut, and it is too close to call
+			}
+			s.options.Margins = false // as close as it gets
+			heap.Push(&s.open, box)
+			break
+		}
+		for _, half := range halves {
+			if !s.look(box.place, half) {
+				if s.best < 0 {
+					return Disproved
+				}
+				if box.margin.Low < 0 {
+					return Undecided
+				}
+				d.AtLeast = box.margin.Low
+				return Proved
+			}
+		}
+	}
+	if len(s.open) > 0 {
+		d.AtLeast = min(s.open[0].margin.Low, s.best)
+	}
+	return Proved
+}
+
+// Margin is the margin of a claim at one pose, by the Plan: negative where it does not
+// hold there. The claim's condition is not looked at.
+func (p *Prover) Margin(c *Claim, at Pose) float64 {
+	p.plan.Eval(&at.Now, p.nowOut)
+	if at.Other.Position != nil {
+		p.plan.Eval(&at.Other, p.otherOut)
+	}
+	return c.Want.margin(p, p.nowOut, p.otherOut)
+}

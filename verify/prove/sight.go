@@ -1,0 +1,293 @@
+package prove
+
+import (
+	"math"
+	"slices"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/interval"
+)
+
+// rangeOf is a range of margins.
+type rangeOf = interval.Range
+
+// ready is a form made ready for ranges.
+type ready struct {
+	form     *form
+	constant interval.Range
+	list     []*component
+	slop     float64
+}
+
+func (p *Prover) ready(f *form) *ready {
+	if c, ok := f.constant(); ok {
+		return &ready{form: f, constant: c}
+	}
+	constant, list := p.split(f)
+	return &ready{form: f, constant: interval.Point(float64(constant) / unit).Widen(0), list: list, slop: f.slop}
+}
+
+// over encloses the form over spans of all variables.
+func (r *ready) over(p *Prover, spans []interval.Range) interval.Range {
+	total := r.constant
+	for _, c := range r.list {
+		total = total.Add(c.extent(p, spans).Range)
+	}
+	if r.slop > 0 {
+		total = total.Widen(r.slop)
+	}
+	return total
+}
+
+// reach writes into values where the form is nearly lowest, or highest.
+func (r *ready) reach(p *Prover, spans []interval.Range, highest bool, values []float64) {
+	for _, c := range r.list {
+		e := c.extent(p, spans)
+		at := e.lowAt
+		if highest {
+			at = e.highAt
+		}
+		for i, v := range c.variables {
+			values[v] = at[i]
+		}
+	}
+}
+
+// slopeBy encloses how much the form changes with one variable, in percent for one
+// percent.
+func (r *ready) slopeBy(p *Prover, spans []interval.Range, variable int) interval.Range {
+	for _, c := range r.list {
+		if i, ok := slices.BinarySearch(c.variables, variable); ok {
+			slopes := make([]interval.Range, len(c.variables))
+			c.value(p, spans, slopes)
+			return slopes[i]
+		}
+	}
+	return interval.Point(0)
+}
+
+// place is one cell of a board with the forms that were made in it.
+type place struct {
+	b     *board
+	cell  *cell
+	forms map[formKey]*ready
+}
+
+// formKey is a channel's form in a view, or with turn the difference between it and
+// turn times that of another channel in another view.
+type formKey struct {
+	channel int
+	other   bool
+	turn    int64 // 0, +1 or −1
+	second  int
+	beside  bool // view of the second
+}
+
+func (at *place) form(channel int, other bool) *ready {
+	return at.ready(formKey{channel: channel, other: other})
+}
+
+func (at *place) ready(k formKey) *ready {
+	if r, ok := at.forms[k]; ok {
+		return r
+	}
+	var f *form
+	if k.turn != 0 {
+		first, second := at.form(k.channel, k.other), at.form(k.second, k.beside)
+		f = first.form.minus(k.turn, second.form)
+	} else if k.other {
+		f = at.b.form(k.channel, &at.b.other, at.cell.other)
+	} else {
+		f = at.b.form(k.channel, &at.b.now, at.cell.now)
+	}
+	r := at.b.p.ready(f)
+	at.forms[k] = r
+	return r
+}
+
+// box is a part of a cell, being looked at.
+type box struct {
+	*place
+	spans []interval.Range
+	tries [][]float64 // values of the variables at which the margin is likely least
+}
+
+// home are values inside the spans, as near to rest as can be.
+func (b *box) home() []float64 {
+	values := make([]float64, len(b.spans))
+	for i, s := range b.spans {
+		values[i] = min(max(b.b.p.setup.Controls[i%b.b.n].Rest(), s.Low), s.High)
+	}
+	return values
+}
+
+// try takes note of where some forms are lowest or highest.
+func (b *box) try(k formKey) {
+	r := b.ready(k)
+	if len(r.list) == 0 {
+		if len(b.tries) == 0 {
+			b.tries = append(b.tries, b.home())
+		}
+		return
+	}
+	for _, highest := range []bool{false, true} {
+		values := b.home()
+		r.reach(b.b.p, b.spans, highest, values)
+		b.tries = append(b.tries, values)
+	}
+}
+
+func (b *box) view(other bool) *view {
+	if other {
+		return &b.b.other
+	}
+	return &b.b.now
+}
+
+// sum encloses a channel's sum in a view.
+func (b *box) sum(channel int, other bool) interval.Range {
+	return b.form(channel, other).over(b.b.p, b.spans)
+}
+
+// place encloses where a part stands in a view, in degrees or percent.
+func (b *box) where(part int, other bool) interval.Range {
+	p := b.b.p
+	drives := p.setup.Parts[part].Drives
+	lost := b.view(other).lost
+	if len(drives) == 1 {
+		t := b.b.tail(part, 0, lost)
+		b.try(formKey{channel: t.channel, other: other})
+		return t.over(b.sum(t.channel, other))
+	}
+	total := interval.Point(0)
+	for i := range drives {
+		t := b.b.tail(part, i, lost)
+		b.try(formKey{channel: t.channel, other: other})
+		total = total.Add(t.over(b.sum(t.channel, other)))
+	}
+	return b.stopped(part, total.Over(interval.Point(float64(len(drives)))))
+}
+
+// stopped holds a range of angles at the part's stops.
+func (b *box) stopped(part int, r interval.Range) interval.Range {
+	s := &b.b.p.setup.Parts[part].Stops
+	hold := func(x float64) float64 { return min(max(x, -float64(s.Minus)), float64(s.Plus)) }
+	return interval.Range{Low: hold(r.Low), High: hold(r.High)}
+}
+
+// tail is a part's drive; each is made once for a board.
+func (b *board) tail(part, drive int, lost bool) *tail {
+	key := [3]int{part, drive, whole(lost)}
+	if t, ok := b.p.tails[key]; ok {
+		return t
+	}
+	t := b.p.tail(part, drive, lost)
+	b.p.tails[key] = t
+	return t
+}
+
+// differ encloses place(first) in one view − side·place(second) in another. It need
+// not be told more closely than that it is inside want.
+func (b *box) differ(first int, firstOther bool, second int, secondOther bool, side float64, want interval.Range) interval.Range {
+	p := b.b.p
+	one, two := p.setup.Parts[first].Drives, p.setup.Parts[second].Drives
+	whole := b.where(first, firstOther).Sub(b.where(second, secondOther).Scale(side))
+	if len(one) != len(two) {
+		return whole
+	}
+	n := float64(len(one))
+	total := interval.Point(0)
+	for i := range one {
+		total = total.Add(b.gap(first, i, firstOther, second, secondOther, side, want))
+	}
+	if len(one) == 1 {
+		return total.Within(whole)
+	}
+	total = total.Over(interval.Point(n))
+	switch {
+	case b.free(first, firstOther) && b.free(second, secondOther):
+	case first == second && side == 1: // a stop holds back, but never turns about
+		total = total.Hull(interval.Point(0))
+	default:
+		return whole
+	}
+	return total.Within(whole)
+}
+
+// free says whether a part of several servos never reaches its stops in the box.
+func (b *box) free(part int, other bool) bool {
+	r := b.where(part, other)
+	s := &b.b.p.setup.Parts[part].Stops
+	return r.Low > -float64(s.Minus) && r.High < float64(s.Plus)
+}
+
+func (b *box) gap(first, drive int, firstOther bool, second int, secondOther bool, side float64, want interval.Range) interval.Range {
+	p := b.b.p
+	g := gap{a: b.b.tail(first, drive, b.view(firstOther).lost), b: b.b.tail(second, drive, b.view(secondOther).lost), side: side}
+	g.turn = turnFor(g.a, g.b, side)
+	g.same = g.a.same(g.b, g.turn, side)
+	key := formKey{channel: g.a.channel, other: firstOther, turn: int64(g.turn), second: g.b.channel, beside: secondOther}
+	b.try(key)
+	g.u, g.w = b.sum(g.a.channel, firstOther), b.sum(g.b.channel, secondOther)
+	if g.turn < 0 {
+		g.w = g.w.Neg()
+	}
+	g.apart = b.ready(key).over(p, b.spans)
+	return g.over(want)
+}
+
+// influence is how much each variable bears on what was looked at in the box.
+func (b *box) influence() []float64 {
+	weights := make([]float64, len(b.spans))
+	for _, r := range b.forms {
+		for _, c := range r.list {
+			slopes := make([]interval.Range, len(c.variables))
+			c.value(b.b.p, b.spans, slopes)
+			for i, v := range c.variables {
+				if by := slopes[i].Greatest() * b.spans[v].Width(); !math.IsNaN(by) {
+					weights[v] = max(weights[v], by)
+				}
+			}
+		}
+	}
+	return weights
+}
+
+// halves cuts a box in two where that tells most: nil if it is a point.
+func (b *box) halves() [][]interval.Range {
+	variable, most := -1, 0.0
+	for v, weight := range b.influence() {
+		s := b.spans[v]
+		if b.b.p.setup.Controls[v%b.b.n].Kind == mixcore.SwitchControl || s.Middle() <= s.Low || s.Middle() >= s.High {
+			continue
+		}
+		if weight > most {
+			variable, most = v, weight
+		}
+	}
+	if variable < 0 {
+		return nil
+	}
+	where := b.cutAt(variable)
+	low, high := slices.Clone(b.spans), slices.Clone(b.spans)
+	low[variable].High, high[variable].Low = where, where
+	return [][]interval.Range{low, high}
+}
+
+// cutAt is where to cut a variable: at a break of a demand, else in the middle.
+func (b *box) cutAt(variable int) float64 {
+	s := b.spans[variable]
+	middle := s.Middle()
+	best, found := middle, false
+	for _, r := range b.forms {
+		for _, c := range r.list {
+			if _, ok := slices.BinarySearch(c.variables, variable); !ok {
+				continue
+			}
+			if x := b.b.p.breakIn(c, variable, s); x != middle && (!found || abs(x-middle) < abs(best-middle) || abs(x-middle) == abs(best-middle) && x < best) {
+				best, found = x, true
+			}
+		}
+	}
+	return best
+}
