@@ -261,3 +261,28 @@ Feature: Bracken 20, before the maiden flight
       But both ailerons are at neutral
       And the rudder is at neutral
       And the nose wheel is at neutral
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the higher the elevator
+      And at every position, the more right the yaw stick, the further right the rudder and the further right the nose wheel
+      And at every position, the further the flap lever, the lower both flaps
+
+    @always @flaps
+    Scenario: Low rates leave the flaps alone, and the flaps keep together
+      Then whenever rates are low, the port flap depends on nothing but the flap lever
+      And whenever rates are low, the starboard flap depends on nothing but the flap lever
+      And at every switch position, whatever the flap lever does, the port flap moves as far as the starboard flap ± 0.5°
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, the motor is stopped

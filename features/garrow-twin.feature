@@ -227,3 +227,27 @@ Feature: Garrow Twin, before the mail goes
       When the signal is lost
       Then all retracts stay still
       And all retracts are in
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the higher the elevator
+      And at every position, the more right the yaw stick, the further right the rudder
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then no motor ever runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, both motors are stopped
+
+    @always @motor
+    Scenario: Both motors pull alike unless they are to steer
+      Given the motor switch is live
+      And the thrust switch is even
+      Then whatever else moves, the port motor moves as far as the starboard motor

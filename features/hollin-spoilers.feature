@@ -133,3 +133,22 @@ Feature: Hollin, before the first throw off the hill
       Then both spoilers rise 30° ± 1°
       And the elevator is at neutral
       And the model does not roll
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard spoiler
+      And at every position, the more left the roll stick, the higher the port spoiler
+      And at every position, the further the brake lever, the higher both spoilers
+      And at every position, the more back the pitch stick, the higher the elevator
+      And at every position, the more right the yaw stick, the further right the rudder
+
+    @always
+    Scenario: A spoiler never goes below the wing
+      Then the spoilers are never down

@@ -50,3 +50,26 @@ Feature: Ousel Trainer, before every flight
     When the signal is lost
     Then the motor stops
     And all surfaces stay still
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the higher the elevator
+      And at every position, the more right the yaw stick, the further right the rudder and the further right the tail wheel
+
+    @always
+    Scenario: Each stick has its own surface
+      Then the elevator depends on nothing but the pitch stick
+      And the rudder depends on nothing but the yaw stick
+      And both ailerons depend on nothing but the roll stick
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, the motor is stopped

@@ -49,3 +49,19 @@ Feature: Pellin, before a pupil throws it
     When the signal is lost
     Then the rudder is 7.5° ± 1° right
     And the elevator is at neutral
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the turn stick, the further right the rudder
+      And at every position, the more back the pitch stick, the higher the elevator
+
+    @always
+    Scenario: Each stick has its own surface
+      Then the rudder depends on nothing but the turn stick, the yaw trim and the rate switch
+      And the elevator depends on nothing but the pitch stick, the pitch trim and the rate switch

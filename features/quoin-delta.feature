@@ -183,3 +183,22 @@ Feature: Quoin, before it is thrown off a hill
       And both elevons are 2° ± 0.5° up
       And the rudder is at neutral
       And the airbrake rises 58° ± 2°
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard elevon and the lower the port elevon
+      And at every position, the more back the pitch stick, the higher both elevons
+      And at every position, the more right the yaw stick, the further right the rudder
+      And at every position, the further the brake lever, the higher the airbrake
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, the motor is stopped

@@ -190,3 +190,20 @@ Feature: Skein, before the first launch of the year
       Then the motor stops
       And both elevons are at neutral
       And both drag rudders are 33% ± 1% out
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard elevon and the lower the port elevon
+      And at every position, the more back the pitch stick, the higher both elevons
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, the motor is stopped

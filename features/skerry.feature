@@ -243,3 +243,15 @@ Feature: Skerry, before the first tow of the season
       When the signal is back
       Then all flaps rise, at least 35°
       And the port v-tail rises, at least 15°
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the higher both v-tails

@@ -155,3 +155,25 @@ Feature: Tansel, before it goes over the gravel pit
       Then the motor stops
       And all surfaces are at neutral
       And the motor channel is at 1000 µs
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the higher both elevators
+      And at every position, the more right the yaw stick, the further right the rudder
+
+    @always
+    Scenario: The elevator halves stay level
+      Then whatever else moves, the port elevator moves as far as the starboard elevator ± 0.5°
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, the motor is stopped

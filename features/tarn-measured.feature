@@ -199,3 +199,20 @@ Feature: Tarn, first flight with new owner
       And the wheel retract stays still
       And the motor stays stopped
       But both ailerons are at neutral
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the higher both v-tails
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And the motor never runs whenever the brake lever is above 10 %
+      And whatever else moves, when the signal is lost, the motor is stopped

@@ -170,3 +170,21 @@ Feature: Turnstone, before anybody says that it is reversed
       And both ailerons are at neutral
       And both rudders are at neutral
       And the nose wheel is at neutral
+
+  Rule: Always and never
+
+    @always
+    Scenario: Nothing runs out of travel, wherever everything stands
+      Then no channel runs out of travel
+      And no surface reaches its stop
+
+    @always
+    Scenario: No stick and no lever ever turns a surface back
+      Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
+      And at every position, the more back the pitch stick, the lower the canard
+      And at every position, the more right the yaw stick, the further right both rudders
+
+    @always @motor
+    Scenario: What is safe stays safe, whatever else moves
+      Then the motor never runs whenever the motor switch is safe
+      And whatever else moves, when the signal is lost, the motor is stopped

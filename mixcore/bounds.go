@@ -66,6 +66,7 @@ func (c *curve) bounds(x interval.Range) (value, slope interval.Range) {
 	value = interval.Point(c.at(x.Low)).Hull(interval.Point(c.at(x.High)))
 	last := len(c.points) - 1
 	flat := x.Low < c.points[0].X || x.High > c.points[last].X
+	slope = interval.Range{Low: math.Inf(1), High: math.Inf(-1)} // of no piece yet
 	for i := 1; i <= last; i++ {
 		a, b := c.points[i-1], c.points[i]
 		if b.X < x.Low || a.X > x.High {
@@ -76,11 +77,7 @@ func (c *curve) bounds(x interval.Range) (value, slope interval.Range) {
 				value = value.Hull(interval.Point(p.Y))
 			}
 		}
-		piece := c.pieceSlope(i, x)
-		if slope == (interval.Range{}) {
-			slope = piece
-		}
-		slope = slope.Hull(piece)
+		slope = slope.Hull(c.pieceSlope(i, x))
 	}
 	if flat {
 		slope = slope.Hull(interval.Point(0))

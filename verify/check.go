@@ -92,10 +92,14 @@ func Findings(problems []diag.Problem, sources ...*diag.Source) []result.Finding
 func quote(c *result.Check, sources []*diag.Source) {
 	quotePlace(&c.Place, sources)
 	for i := range c.Why {
-		quoteSteps(c.Why[i].Chain, sources)
-		for k := range c.Why[i].LookAt {
-			quotePlace(&c.Why[i].LookAt[k], sources)
-		}
+		quoteReason(&c.Why[i], sources)
+	}
+}
+
+func quoteReason(r *result.Reason, sources []*diag.Source) {
+	quoteSteps(r.Chain, sources)
+	for k := range r.LookAt {
+		quotePlace(&r.LookAt[k], sources)
 	}
 }
 

@@ -93,7 +93,7 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 	}
 	s.asJSON = flags.json
 	flags.brief = flags.brief || flags.watch
-	render := s.checkRenderer(flags)
+	render := s.checkRenderer(airframe, flags)
 	if flags.watch {
 		return s.watch(func() ([]diskFile, error) { return s.checkOnce(airframe, scripts, flags, render) })
 	}
@@ -102,11 +102,12 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 }
 
 // checkRenderer is how a report is written; how it looks is decided once.
-func (s *session) checkRenderer(flags checkFlags) func(*result.Report) error {
+func (s *session) checkRenderer(airframe string, flags checkFlags) func(*result.Report) error {
 	if flags.json {
 		return func(r *result.Report) error { return jsonout.Render(s.results(), r) }
 	}
 	layout := s.layout(flags.brief)
+	layout.Airframe = airframe
 	return func(r *result.Report) error { return terminal.Render(s.results(), r, layout) }
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/report/terminal"
 )
 
@@ -25,7 +26,7 @@ func (s *session) explainCommand() *cobra.Command {
 				return s.listCodes()
 			}
 			code := strings.ToLower(strings.Trim(args[0], "[]"))
-			info, ok := diag.Explain(code)
+			info, ok := explained(code)
 			if !ok {
 				hint := didYouMean(code, codes())
 				if hint == "" {
@@ -42,9 +43,30 @@ func (s *session) explainCommand() *cobra.Command {
 	}
 }
 
+// everyCode is every problem code, then every law.
+func everyCode() []diag.CodeInfo {
+	all := diag.Codes()
+	for _, l := range laws.Codes() {
+		all = append(all, diag.CodeInfo{
+			Code: l.Code, Title: l.Title + ", a law that prove decides",
+			Text: l.Means + "\n\nhingeline prove AIRFRAME --only " + l.Code,
+		})
+	}
+	return all
+}
+
+func explained(code string) (diag.CodeInfo, bool) {
+	for _, info := range everyCode() {
+		if info.Code == code {
+			return info, true
+		}
+	}
+	return diag.CodeInfo{}, false
+}
+
 func codes() []string {
 	var names []string
-	for _, info := range diag.Codes() {
+	for _, info := range everyCode() {
 		names = append(names, info.Code)
 	}
 	return names
@@ -69,7 +91,7 @@ func (s *session) listCodes() error {
 		widest = max(widest, len(code))
 	}
 	text := terminal.NewText(s.layout(false))
-	for _, info := range diag.Codes() {
+	for _, info := range everyCode() {
 		text.Entry(fmt.Sprintf("%-*s  ", widest, info.Code), info.Title)
 	}
 	return written(text.Render(s.results()))

@@ -25,6 +25,7 @@ func TestMain(m *testing.M) {
 		"hingeline-with-a-bug": func() {
 			os.Exit(guarded(os.Stderr, func() int { panic("the sky is down") }))
 		},
+		stubborn: func() { os.Exit(runStubborn()) },
 	})
 }
 

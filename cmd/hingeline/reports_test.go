@@ -42,9 +42,11 @@ func TestReportsOfBuiltInModels(t *testing.T) {
 	}
 }
 
+type plantedFault struct{ name, model, from, to string }
+
 // plantedFaults are single mistakes that people make, each in a built-in
 // model's file. Every one must be caught.
-var plantedFaults = []struct{ name, model, from, to string }{
+var plantedFaults = []plantedFault{
 	{"flap-not-reversed", "bracken-20", "when: rate switch is high}\n    reversed: true\n    sub_trim: 3%", "when: rate switch is high}\n    sub_trim: 3%"},
 	{"elevator-horn-above", "bracken-20", "offset_mm: 22, horn: below", "offset_mm: 22, horn: above"},
 	{"motor-not-safe", "bracken-20", "replace_with: -100%", "replace_with: 100%"},
@@ -53,25 +55,7 @@ var plantedFaults = []struct{ name, model, from, to string }{
 func TestReportsOfPlantedFaults(t *testing.T) {
 	for _, fault := range plantedFaults {
 		t.Run(fault.name, func(t *testing.T) {
-			text, _ := airframes.ReadShipped(fault.model)
-			sentences, _ := features.Read(fault.model)
-			bad := strings.Replace(string(text), fault.from, fault.to, 1)
-			if bad == string(text) {
-				t.Fatalf("%q is not in %s", fault.from, fault.model)
-			}
-			home, err := os.Getwd()
-			if err != nil {
-				t.Fatal(err)
-			}
-			t.Chdir(t.TempDir())
-			for name, content := range map[string]string{
-				fault.model + ".yaml":    strings.Replace(bad, "script: ../features/", "script: ", 1),
-				fault.model + ".feature": string(sentences),
-			} {
-				if err := os.WriteFile(name, []byte(content), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
+			home := plant(t, fault)
 			report, messages, code := called("check", fault.model+".yaml")
 			if code != statusNo {
 				t.Errorf("exit status %d, wanted %d; messages:\n%s", code, statusNo, messages)
@@ -82,7 +66,33 @@ func TestReportsOfPlantedFaults(t *testing.T) {
 	}
 }
 
-// What check and show write as JSON keeps to the schemas that schema prints.
+// plant writes a model with a fault, and its script, into a directory of its own,
+// and goes there; home is where it came from.
+func plant(t *testing.T, fault plantedFault) (home string) {
+	t.Helper()
+	text, _ := airframes.ReadShipped(fault.model)
+	sentences, _ := features.Read(fault.model)
+	bad := strings.Replace(string(text), fault.from, fault.to, 1)
+	if bad == string(text) {
+		t.Fatalf("%q is not in %s", fault.from, fault.model)
+	}
+	home, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	for name, content := range map[string]string{
+		fault.model + ".yaml":    strings.Replace(bad, "script: ../features/", "script: ", 1),
+		fault.model + ".feature": string(sentences),
+	} {
+		if err := os.WriteFile(name, []byte(content), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return home
+}
+
+// What check, show and prove write as JSON keeps to the schemas that schema prints.
 func TestJSONKeepsToThePrintedSchema(t *testing.T) {
 	for _, c := range []struct {
 		schema string
@@ -91,6 +101,7 @@ func TestJSONKeepsToThePrintedSchema(t *testing.T) {
 		{"--report", []string{"check", "--json"}},
 		{"--position", []string{"show", "--json"}},
 		{"--position", []string{"show", "--json", "--signal-lost"}},
+		{"--proofs", []string{"prove", "--json"}},
 		{"--position", []string{"show", "--json", "--speed", "16", "--set", "STICK=20%"}},
 	} {
 		text, _, _ := called("schema", c.schema)
@@ -164,6 +175,8 @@ func TestJSONOfProblemsKeepsToThePrintedSchema(t *testing.T) {
 		{[]string{"check", "no-such.yaml", "--json"}, statusBadInput},
 		{[]string{"show", broken, "--json"}, statusBadInput},
 		{[]string{"check", "bracken-20", "--only", "@no-such", "--json"}, statusNothingChecked},
+		{[]string{"prove", broken, "--json"}, statusBadInput},
+		{[]string{"prove", "bracken-20", "--only", "no-such", "--json"}, statusNothingChecked},
 	} {
 		out, messages, code := called(c.args...)
 		if code != c.want || messages == "" {
@@ -189,6 +202,7 @@ func TestJSONOfProblemsKeepsToThePrintedSchema(t *testing.T) {
 func TestResultThatCannotBeWrittenIsNoAnswer(t *testing.T) {
 	for _, args := range [][]string{
 		{"check", "bracken-20"}, {"check", "bracken-20", "--json"}, {"show", "bracken-20"},
+		{"prove", "bracken-20"}, {"prove", "bracken-20", "--json"},
 		{"schema"}, {"phrases"}, {"explain"}, {"version"},
 		{"help"}, {"check", "--help"}, {"--version"}, {"completion", "bash"}, {"completion", "powershell"},
 	} {

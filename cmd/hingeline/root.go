@@ -30,14 +30,15 @@ func (s *session) root(out io.Writer) *cobra.Command {
 		Short: "a control check for radio-control models, before the maiden flight",
 		Long: `Hingeline reads what your model's set-up is (an airframe file) and what every
 surface should do (a script in plain sentences), and tells you, in walk-around
-order, whether it does.
+order, whether it does. What must hold at every position of the controls it proves.
 
   hingeline check                    try it on a built-in model
   hingeline schema --example         an airframe file to start from
   hingeline check my-model.yaml      check your own
 
-Exit status: 0 yes, 1 no (a check failed), 2 wrong use, 3 a file cannot be used,
-4 nothing was checked, 70 a bug in Hingeline, 74 the result could not be written.`,
+Exit status: 0 yes, 1 no (a check failed, a law was disproved or is undecided),
+2 wrong use, 3 a file cannot be used, 4 nothing was checked, 70 a bug in Hingeline,
+74 the result could not be written.`,
 		Version:            verify.Version,
 		SilenceErrors:      true,
 		SilenceUsage:       true,
@@ -50,7 +51,7 @@ Exit status: 0 yes, 1 no (a check failed), 2 wrong use, 3 a file cannot be used,
 	root.RegisterFlagCompletionFunc("color", cobra.FixedCompletions(colorChoices, cobra.ShellCompDirectiveNoFileComp))
 	root.SetVersionTemplate("hingeline {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(s.checkCommand(), s.showCommand(), s.newCommand(), s.schemaCommand(), s.phrasesCommand(),
+	root.AddCommand(s.checkCommand(), s.showCommand(), s.proveCommand(), s.newCommand(), s.schemaCommand(), s.phrasesCommand(),
 		s.explainCommand(), s.versionCommand())
 	root.SetHelpCommand(helpCommand(root))
 	root.SetOut(out) // before the completion command, which keeps it

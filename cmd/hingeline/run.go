@@ -17,7 +17,7 @@ import (
 // those of sysexits.h for software and for input and output.
 const (
 	statusYes            = 0  // passed, or done
-	statusNo             = 1  // a check failed
+	statusNo             = 1  // a check failed, a law was disproved or is undecided
 	statusWrongUse       = 2  // the command line makes no sense
 	statusBadInput       = 3  // an input file cannot be used
 	statusNothingChecked = 4  // no check ran
@@ -28,8 +28,13 @@ const (
 // run is the whole program: the command line without the program's name in,
 // the exit status out. Results go to stdout and messages to stderr.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	return runProving(reallyProving, args, stdin, stdout, stderr)
+}
+
+// runProving is run with what decides the laws.
+func runProving(how proving, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return guarded(stderr, func() int {
-		s := &session{stdin: stdin, stdout: stdout, stderr: stderr}
+		s := &session{stdin: stdin, stdout: stdout, stderr: stderr, proving: how}
 		own := &remembering{to: stdout} // help, completion and --version, which cobra writes by itself
 		root := s.root(own)
 		root.SetArgs(args)

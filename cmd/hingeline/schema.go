@@ -12,7 +12,7 @@ import (
 )
 
 func (s *session) schemaCommand() *cobra.Command {
-	var explain, example, exampleScript, report, position, problems bool
+	var explain, example, exampleScript, report, position, proofs, problems bool
 	c := &cobra.Command{
 		Use:   "schema",
 		Short: "the airframe file: its schema, its reference page, one to start from",
@@ -33,6 +33,7 @@ check as you type; or what a flag asks for instead.`,
 				{exampleScript, exampleSentences},
 				{report, func() []byte { return jsonout.ReportSchema }},
 				{position, func() []byte { return jsonout.PositionSchema }},
+				{proofs, func() []byte { return jsonout.ProofsSchema }},
 				{problems, func() []byte { return jsonout.ProblemsSchema }},
 			} {
 				if choice.wanted {
@@ -57,6 +58,7 @@ check as you type; or what a flag asks for instead.`,
 	f.BoolVar(&exampleScript, "example-script", false, "the script for that airframe file")
 	f.BoolVar(&report, "report", false, "the JSON Schema of what check --json writes")
 	f.BoolVar(&position, "position", false, "the JSON Schema of what show --json writes")
+	f.BoolVar(&proofs, "proofs", false, "the JSON Schema of what prove --json writes")
 	f.BoolVar(&problems, "problems", false, "the JSON Schema of what --json writes where a file cannot be used or nothing was checked")
 	return c
 }

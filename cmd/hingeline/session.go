@@ -18,6 +18,7 @@ import (
 type session struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
+	proving        proving
 	colorFlag      string
 	status         int
 	verdict        result.Verdict // of the last check; empty where there was none

@@ -58,7 +58,7 @@ func (a *Airframe) AdverseYaw(from, to *mixcore.Output) (ratio float64, ok bool)
 	}
 	all := a.Change(from, to)
 	wing := -first / slope // the part of all.Roll that the wing's surfaces give
-	if all.Answer(mixcore.Roll) == None || wing*all.Roll <= 0 || math.Abs(wing) < Significant*math.Abs(all.Roll) {
+	if answer := all.Answer(mixcore.Roll); answer != Plus && answer != Minus || wing*all.Roll <= 0 || math.Abs(wing) < Significant*math.Abs(all.Roll) {
 		return 0, false
 	}
 	return 1 + second/(2*CruiseLift*first), true

@@ -29,19 +29,25 @@ func (m Moment) About(axis mixcore.Axis) float64 {
 
 // Airframe is a Setup as the air sees it. It is immutable.
 type Airframe struct {
-	setup  *mixcore.Setup
-	places []place
-	acts   []bool // by part: it does something to the aeroplane in flight
-	wing   *Wing
-	semi   float64
+	setup   *mixcore.Setup
+	places  []place
+	acts    []bool // by part: it does something to the aeroplane in flight
+	wing    *Wing
+	semi    float64 // semispan, millimetres
+	rollers bool    // some part is there for roll
 }
 
 // New places every part of a set-up.
 func New(s *mixcore.Setup) *Airframe {
-	a := &Airframe{setup: s, wing: wingOf(s.Wing), semi: semispan(s)}
+	a := &Airframe{setup: s, wing: wingOf(s.Wing)}
+	var scaled bool
+	a.semi, scaled = semispan(s)
 	for i := range s.Parts {
-		at, acts := placeOf(&s.Parts[i], a.wing, a.semi)
+		at, acts := placeOf(&s.Parts[i], a.wing, a.semi, scaled)
 		a.places, a.acts = append(a.places, at), append(a.acts, acts)
+	}
+	for i := range s.Parts {
+		a.rollers = a.rollers || a.Duty(i, mixcore.Roll) != 0
 	}
 	return a
 }
@@ -92,6 +98,8 @@ type Change struct {
 	PitchUnsure float64
 	Parts       []Moment // by part; the pitch of an unplaced part is 0
 	Unplaced    []int    // the parts behind PitchUnsure
+
+	rollers bool // some part of the aeroplane is there for roll
 }
 
 // UnplacedArm is how far before or behind where it sits a part of the wing may
@@ -102,7 +110,7 @@ const UnplacedArm = 0.3
 
 // Change compares two outputs of one plan.
 func (a *Airframe) Change(from, to *mixcore.Output) Change {
-	c := Change{Parts: make([]Moment, len(a.places))}
+	c := Change{Parts: make([]Moment, len(a.places)), rollers: a.rollers}
 	unplaced := 0.0
 	for i := range a.places {
 		was, is := a.force(i, &from.Parts[i]), a.force(i, &to.Parts[i])
@@ -132,75 +140,4 @@ func (a *Airframe) Alone(part int, by float64) Change {
 	to := &mixcore.Output{Parts: make([]mixcore.PartOutput, len(a.places))}
 	to.Parts[part] = mixcore.PartOutput{Angle: mixcore.Degrees(by), Amount: mixcore.Percent(by)}
 	return a.Change(from, to)
-}
-
-// Answer is what can honestly be said of a movement about one axis.
-type Answer uint8
-
-// The answers. Plus is rolls right, pitches up, yaws right.
-const (
-	None   Answer = iota // too little beside the other axes to count
-	Plus                 // it turns the plus way
-	Minus                // it turns the minus way
-	Unsure               // it may turn either way, or not: the builder has not said enough
-)
-
-// Significant is the part of the strongest of the three moments that a moment
-// must reach to count: every surface turns an aeroplane a little about every
-// axis. A modelling choice, no source.
-const Significant = 0.2
-
-// LeastMoment is the smallest moment that counts at all: about that of a tenth
-// of a degree of one aileron.
-const LeastMoment = 0.015
-
-// Answer says which way the movement turns the aeroplane about an axis.
-func (c Change) Answer(axis mixcore.Axis) Answer {
-	enough, unsure := c.enough(), c.unsure(axis)
-	switch m := math.Abs(c.About(axis)); {
-	case c.Clear(axis, true) >= 0:
-		return Plus
-	case c.Clear(axis, false) >= 0:
-		return Minus
-	case m+unsure < enough:
-		return None
-	case unsure > 0:
-		return Unsure
-	}
-	return None
-}
-
-// Clear is how much more moment about an axis there is, plus or minus, than it takes
-// to say for sure that the model turns that way; negative where there is too little.
-func (c Change) Clear(axis mixcore.Axis, plus bool) float64 {
-	m := c.About(axis)
-	if !plus {
-		m = -m
-	}
-	return m - c.unsure(axis) - c.enough()
-}
-
-// Quiet is how much less moment about an axis there is than what counts as turning at
-// all; negative where there is more.
-func (c Change) Quiet(axis mixcore.Axis) float64 {
-	return c.enough() - math.Abs(c.About(axis)) - c.unsure(axis)
-}
-
-// enough is the moment that counts beside the strongest of the three.
-func (c Change) enough() float64 {
-	strongest := math.Max(math.Abs(c.Roll), math.Max(math.Abs(c.Pitch)-c.PitchUnsure, math.Abs(c.Yaw)))
-	return math.Max(Significant*strongest, LeastMoment)
-}
-
-func (c Change) unsure(axis mixcore.Axis) float64 {
-	if axis == mixcore.Pitch {
-		return c.PitchUnsure
-	}
-	return 0
-}
-
-// PartAnswer says which way one part's movement turns the aeroplane about an
-// axis: what it is there for, not what it does besides.
-func (c Change) PartAnswer(part int, axis mixcore.Axis) Answer {
-	return Change{Moment: c.Parts[part]}.Answer(axis)
 }

@@ -72,7 +72,7 @@ func (a *Airframe) Loads(p *mixcore.Plan, t *mixcore.Trace, speed float64) ([]Lo
 			continue
 		}
 		ratio := 0.25
-		if a.wing != nil && usually[part.Kind].wing {
+		if a.wing != nil && onWing(part.Kind) {
 			ratio = math.Min(float64(part.Chord)/a.wing.ChordAt(float64(part.Span[0]+part.Span[1])/2), 1)
 		}
 		chord, span := float64(part.Chord)/1000, float64(part.Span[1]-part.Span[0])/1000
@@ -95,11 +95,15 @@ func (a *Airframe) Loads(p *mixcore.Plan, t *mixcore.Trace, speed float64) ([]Lo
 // gear is degrees of surface for a degree of arm, without sign: by the balance
 // of work, also the servo's torque for one of hinge moment. At the corner of a
 // measured table it is the steeper side's, which asks more of the servo; at the
-// end of the arm's swing it is that just inside.
+// end of the arm's swing it is that just inside. A table knows no such end: it is
+// all there is to know, whatever the servo's maximum.
 func (a *Airframe) gear(p *mixcore.Plan, part, drive int, output mixcore.Percent) float64 {
 	d := &a.setup.Parts[part].Drives[drive]
-	most := float64(d.Servo.Max) / float64(d.Servo.Swing) * 100
-	at := mixcore.Percent(math.Max(-most, math.Min(float64(output), most)))
+	at := output
+	if d.Table == nil {
+		most := mixcore.Percent(d.Servo.Max / d.Servo.Swing * 100)
+		at = max(-most, min(output, most))
+	}
 	here := p.DriveAngle(part, drive, at)
 	before, behind := here-p.DriveAngle(part, drive, at-leastTurn), p.DriveAngle(part, drive, at+leastTurn)-here
 	turn := math.Max(math.Abs(float64(before)), math.Abs(float64(behind)))

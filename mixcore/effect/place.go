@@ -52,30 +52,23 @@ var usually = map[mixcore.Kind]usual{
 // its own: an aspect ratio of 7. Common practice, no source.
 const meanChord = 2.0 / 7
 
-// semispan is the length that everything is measured in: half the wing's span,
-// or a guess from the outermost surface, or 1 m.
-func semispan(s *mixcore.Setup) float64 {
-	if s.Wing != nil {
-		return float64(s.Wing.Span) / 2
-	}
-	outermost := 0.0
-	for i := range s.Parts {
-		outermost = math.Max(outermost, float64(s.Parts[i].Span[1]))
-	}
-	if outermost > 0 {
-		return outermost / 0.96
-	}
-	return 1000
+// onWing is true for a kind whose chord is a part of the wing's.
+func onWing(k mixcore.Kind) bool {
+	info, _ := k.Info()
+	return info.Wing && info.Motion == mixcore.UpDown
 }
 
-func placeOf(p *mixcore.Part, wing *Wing, semi float64) (place, bool) {
+// placeOf is where a part acts; false if it does nothing in flight. Without a
+// scale, lengths are not counted: millimetres of one model and semispans of
+// another make no aeroplane.
+func placeOf(p *mixcore.Part, wing *Wing, semi float64, scaled bool) (place, bool) {
 	u, known := usually[p.Kind]
 	if !known {
 		return place{}, false
 	}
 	side := map[mixcore.Side]float64{mixcore.Port: -1, mixcore.Starboard: 1}[p.Side]
 	out, length := u.out, u.length
-	if p.Span[1] > p.Span[0] {
+	if scaled && p.Span[1] > p.Span[0] {
 		out, length = float64(p.Span[0]+p.Span[1])/2/semi, float64(p.Span[1]-p.Span[0])/semi
 	}
 	at := p.Place
@@ -86,22 +79,22 @@ func placeOf(p *mixcore.Part, wing *Wing, semi float64) (place, bool) {
 	sin, cos := math.Sincos(tilt * math.Pi / 180)
 	l := place{out: side * out * cos, aft: u.aft, up: u.up + out*sin, tiltSin: sin, tiltCos: cos, aftUnknown: u.wing}
 	if p.Motion == mixcore.LeftRight {
-		l.out, l.up = side*out, u.up
+		l.out, l.up = side*out, math.Copysign(u.up, sin) // one that hangs is below
 	}
-	if at.OutSaid {
+	if scaled && at.OutSaid {
 		l.out = side * float64(at.Out) / semi
 	}
-	if at.AftSaid {
+	if scaled && at.AftSaid {
 		l.aft, l.aftUnknown = float64(at.Aft)/semi, false
 	}
-	if at.UpSaid {
+	if scaled && at.UpSaid {
 		l.up = float64(at.Up) / semi
 	}
 	if side == 0 && p.Motion != mixcore.LeftRight {
 		length *= 2
 	}
 	chord, effectiveness := u.chord*meanChord, u.effectiveness
-	if wing != nil && (u.wing || p.Kind == "elevon") {
+	if wing != nil && onWing(p.Kind) {
 		chord = wing.ChordAt(out*semi) / semi
 		if p.Chord > 0 {
 			effectiveness = ThinFlap(math.Min(float64(p.Chord)/(chord*semi), 1)).Effectiveness

@@ -119,7 +119,7 @@ const angleError = 1e-14
 
 // Cos is the range of cos x, x in radians.
 func (r Range) Cos() Range {
-	if !(r.High-r.Low < 2*math.Pi) { // also where a bound is infinite
+	if !(r.High-r.Low < 2*math.Pi) || r.Greatest() > 1e6 { // also where a bound is infinite
 		return Range{-1, 1}
 	}
 	a, b := math.Cos(r.Low), math.Cos(r.High)
@@ -155,8 +155,14 @@ const (
 	least     = 0x1p-960
 )
 
-func down(x float64) float64 { return x - float64(math.Abs(x)*lastPlace) }
-func up(x float64) float64   { return x + float64(math.Abs(x)*lastPlace) }
+func down(x float64) float64 {
+	if math.IsInf(x, 0) {
+		return x
+	}
+	return x - float64(math.Abs(x)*lastPlace)
+}
+
+func up(x float64) float64 { return -down(-x) }
 
 func tiny(x float64) bool { return math.Abs(x) < least }
 

@@ -126,7 +126,7 @@ func plain(from, to string) rewording {
 // rewordings are all of them, in the order they are tried.
 var rewordings = sync.OnceValue(func() []rewording {
 	var all []rewording
-	for _, list := range [][]rewording{marks(), numbers(), signals(), stickWords(), settingWords(), outcomeWords(), motorWords(), talk()} {
+	for _, list := range [][]rewording{marks(), numbers(), signals(), stickWords(), settingWords(), outcomeWords(), motorWords(), everyWays(), talk()} {
 		all = append(all, list...)
 	}
 	return all

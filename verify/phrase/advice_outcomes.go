@@ -92,7 +92,7 @@ func outcomeWords() []rewording {
 		plain(`\b(?:stays?|remains?|keeps?|holds?|is) (?:put|in place|where it was|unmoved|motionless|its position|as it is|steady|fixed)\b`, "stays still"),
 		plain(`\bis still\b`, "stays still"),
 		plain(`\bare still\b`, "stay still"),
-		plain(`\b(?:does nothing|is not moving|isn't moving|never moves|does not move at all|doesn't move at all|does not budge|won't move|will not move|is unaffected|is not affected)\b`, "does not move"),
+		plain(`\b(?:does nothing|is not moving|isn't moving|does not move at all|doesn't move at all|does not budge|won't move|will not move|is unaffected|is not affected)\b`, "does not move"),
 		plain(`\b(?:do nothing|are not moving|aren't moving|do not move at all|are unaffected)\b`, "do not move"),
 		plain(`\b(?:stays?|remains?|rests?|returns? to|goes (?:back )?to|comes back to|centres at|stands) (?:at )?(?:the )?(?:neutral|centred|centered|centre|center|middle)\b`, "is at neutral"),
 		plain(`\b(?:centres|centers|is level|is flush|is straight|is in the middle|is at 0°|is 0°|is at zero|is in neutral)\b`, "is at neutral"),
@@ -117,7 +117,7 @@ func motorWords() []rewording {
 	return []rewording{
 		plain(`\b(?:is|are) (?:off|dead|switched off|turned off|not running|not turning|silent|cut|shut down)\b|\b(?:does not|doesn't|won't|will not|cannot|can't) (?:run|turn|start|spin)\b|\b(?:isn't|is never) running\b`, "is stopped"),
 		plain(`\b(?:remains|stays|keeps|remain|stay) (?:off|dead|silent|not running|at zero|shut down|quiet)\b`, "stays stopped"),
-		plain(`\b(?:never|does not ever) (?:starts?|runs?|turns?|spins?)\b`, "stays stopped"),
+		plain(`\b(?:never|does not ever) (?:starts?|turns?|spins?)\b`, "never runs"),
 		plain(`\b(?:cuts out|cuts|shuts down|shuts off|dies|switches off|turns off|goes off|halts|comes to a stop|is cut|quits)\b`, "stops"),
 		plain(`\b(?:starts|starts up|starts running|comes on|turns|spins|spins up|is on|is alive|goes on|turns on|switches on|starts to run|begins to run|is turning|is spinning|rotates)\b`, "runs"),
 		plain(`\b(?:revs up|accelerates|goes faster|runs faster|spools up|spins faster|turns faster|gets faster|increases)\b`, "speeds up"),
@@ -156,9 +156,9 @@ func talk() []rewording {
 var warnings = sync.OnceValue(func() []warning {
 	about := func(pattern, hint string) warning { return warning{regexp.MustCompile(pattern), hint} }
 	return []warning{
-		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|never|won't|cannot) (?:rise|go up|move up|lift)`, `write "drops", "stays still" or "is at neutral": what does not rise may do any of them`),
-		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|never|won't|cannot) (?:drop|go down|move down|fall)`, `write "rises", "stays still" or "is at neutral": what does not drop may do any of them`),
-		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|never|won't|cannot) (?:move|go|turn) (?:left|right)`, `write "moves" the other way, "stays still" or "is at neutral"`),
+		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|won't|cannot) (?:rise|go up|move up|lift)`, `write "drops", "stays still" or "is at neutral": what does not rise may do any of them`),
+		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|won't|cannot) (?:drop|go down|move down|fall)`, `write "rises", "stays still" or "is at neutral": what does not drop may do any of them`),
+		about(`\b(?:does not|doesn't|do not|don't|must not|should not|shouldn't|won't|cannot) (?:move|go|turn) (?:left|right)`, `write "moves" the other way, "stays still" or "is at neutral"`),
 		about(`\b(?:is|are) not (?:up|down|left|right|\d)`, `say where it is: up, down, left, right or at neutral`),
 		about(`\bis not (?:at )?(?:neutral|centred)`, `say where it is: up, down, left or right`),
 		about(`\bmodel (?:turns|goes|moves)\b`, `write "the model rolls", "pitches" or "yaws", with the way`),

@@ -39,7 +39,7 @@ func TestHintsFixInOneTry(t *testing.T) {
 		{Then, `the motor isn't running`, `write "the motor is stopped"`},
 		{Then, `the motor stays off`, `write "the motor stays stopped"`},
 		{Then, `the motor remains stopped`, `write "the motor stays stopped"`},
-		{Then, `the motor never starts`, `write "the motor stays stopped"`},
+		{Then, `the motor never starts`, `write "the motor never runs"`},
 		{Then, `the motor cuts out`, `write "the motor stops"`},
 		{Then, `the motor starts`, `write "the motor runs"`},
 		{Then, `the motor turns`, `write "the motor runs"`},
@@ -171,9 +171,19 @@ func TestHintsNeverTurnAWayRound(t *testing.T) {
 					t.Errorf("%q: told to write %q", text, written)
 				}
 			}
-			for _, not := range []string{"does not ", "should not ", "must not ", "never ", "is not ", "won't "} {
+			for _, not := range []string{"does not ", "should not ", "must not ", "is not ", "won't "} {
 				text := "the " + part + " " + not + verb
 				if written, ok := v.reworded(Then, text); ok {
+					t.Errorf("%q: told to write %q", text, written)
+				}
+			}
+			for _, never := range []string{"never ", "must never ", "should never "} {
+				text := "the " + part + " " + never + verb
+				written, ok := v.reworded(Then, text)
+				if !ok {
+					continue
+				}
+				if meaning, problem := v.Parse(Then, written); problem != nil || !meaning.Outcomes[0].Not || meaning.Outcomes[0].Way != way {
 					t.Errorf("%q: told to write %q", text, written)
 				}
 			}

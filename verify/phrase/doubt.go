@@ -28,6 +28,12 @@ func (v *Vocabulary) Doubt(o *Outcome, failed *Verdict, before, now *mixcore.Out
 		return chain.Unclear
 	}
 	p, to := &j.setup.Parts[failed.Part], now.Parts[failed.Part]
+	switch {
+	case o.Verb == Rising:
+		return chain.Direction
+	case o.Verb == DependsOn, o.Not:
+		return chain.Astir
+	}
 	switch o.Verb {
 	case Still, Neutral, Stopped, Stops, StaysStopped:
 		return chain.Astir

@@ -160,13 +160,23 @@ func verdicts(t testing.TB, m *airframes.Model, sc scene, text string) []Verdict
 		}
 		return meaning.Settings
 	}
+	set := make([]bool, len(setup.Controls))
+	sets := func(groups ...Group) {
+		for _, g := range groups {
+			for _, s := range g.Settings {
+				set[s.Control] = true
+			}
+		}
+	}
 	if sc.given != "" {
 		g := read(Given, sc.given)
-		at.Now = at.Now.Take(setup, &g)
+		at.Now = at.Now.Stand(setup, &g)
+		sets(g)
 	}
 	if sc.when != "" {
 		g := read(When, sc.when)
 		at = Situation{Before: at.Now, Now: at.Now.Take(setup, &g), Moved: true}
+		sets(g)
 	}
 	meaning, problem := v.Parse(Then, text)
 	if problem != nil {
@@ -175,9 +185,14 @@ func verdicts(t testing.TB, m *airframes.Model, sc scene, text string) []Verdict
 	if meaning.OneLine {
 		before := at.Now.Take(setup, &meaning.With)
 		at = Situation{Before: before, Now: before.Take(setup, &meaning.Move), Moved: !meaning.Move.Empty()}
+		sets(meaning.With, meaning.Move)
 	}
+	at.Set = set
 	var all []Verdict
 	for i := range meaning.Outcomes {
+		if problem := v.Unfit(&meaning.Outcomes[i], &at); problem != nil && meaning.Outcomes[i].Every != nil {
+			t.Fatalf("%q: %s", text, problem.Message)
+		}
 		all = append(all, v.Judge(&meaning.Outcomes[i], at)...)
 	}
 	return all

@@ -5,6 +5,7 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/chain"
+	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -35,6 +36,11 @@ type Verdict struct {
 	Passed  bool
 	Explain []Explained // where neither Part nor Channel is one: the parts that tell most of a failure
 
+	// Of an outcome about every position: how it was decided, and of one that does not
+	// hold the position where that was found.
+	Proof *result.Proof
+	Found *Situation
+
 	Timed bool // judged at Time after the movement, else once at rest
 	Time  mixcore.Seconds
 }
@@ -53,7 +59,20 @@ const MostExplained = 2
 // channel of its subject, or one for the whole of it (see [Outcome.Apart]). It
 // never passes what it could not compare.
 func (v *Vocabulary) Judge(o *Outcome, at Situation) []Verdict {
-	j := judge{Vocabulary: v, o: o, at: at, moved: at.Moved, before: v.model.Plan.NewOutput()}
+	if o.Every != nil {
+		var list []Verdict
+		for _, single := range o.Apart() {
+			list = append(list, v.prove(&single, &at))
+		}
+		return list
+	}
+	return v.judgeHere(o, at).all()
+}
+
+// judgeHere makes ready to hold an outcome against one situation, whatever it says of
+// others.
+func (v *Vocabulary) judgeHere(o *Outcome, at Situation) *judge {
+	j := &judge{Vocabulary: v, o: o, at: at, moved: at.Moved, before: v.model.Plan.NewOutput()}
 	before, now := at.Before.Input(), at.Now.Input()
 	if at.Moved {
 		v.model.Plan.Eval(&before, j.before)
@@ -68,7 +87,7 @@ func (v *Vocabulary) Judge(o *Outcome, at Situation) []Verdict {
 		v.model.Plan.Eval(&now, rest)
 		j.instants = append(j.instants, instant{rest, false, 0})
 	}
-	return j.all()
+	return j
 }
 
 // instant is what the model does at one time after the movement, or at rest.
@@ -178,9 +197,9 @@ func (j *judge) note(v *Verdict, in instant, found seen) {
 }
 
 // still is the least change that counts as a movement of a part.
-func (j *judge) still(p *mixcore.Part) float64 {
+func (v *Vocabulary) still(p *mixcore.Part) float64 {
 	if isHinged(p) {
-		return float64(j.model.Still)
+		return float64(v.model.Still)
 	}
 	return StillPercent
 }

@@ -89,6 +89,14 @@ type Outcome struct {
 	Clock   Clock
 	Time    mixcore.Seconds // of After and Within
 
+	// Every is over which positions it must hold; nil of a plain outcome, which is judged
+	// where the controls stand.
+	Every   *Every
+	Not     bool  // of Move, Stand, Turn, PowerAt, PulseAt and OutputAt under Every: never
+	Control int   // of Rising: the control that moves
+	Plus    bool  // of Rising: it moves right, back, or up its travel
+	On      []int // of DependsOn: the controls
+
 	// OnPurpose is the pilot's word that an outcome which seems to fight the
 	// aeroplane is meant. Judging takes no notice of it.
 	OnPurpose bool
@@ -126,6 +134,8 @@ const (
 	NoMoreAdverse                 // adverse yaw is no more than with equal throws
 	HoldsAir                      // a part's servos have Amount times the torque they need at Speed
 	ServosAgree                   // a part's servos ask for the same angle
+	Rising                        // a part never moves against Way as Control moves; only under Every
+	DependsOn                     // a part stands where the controls On put it; only under Every
 )
 
 // NeedsMovement is true for a verb that compares before and after.
@@ -137,6 +147,10 @@ func (v Verb) NeedsMovement() bool {
 	}
 	return false
 }
+
+// OnlyLimits is true for a verb that only asks whether a limit is reached: it says
+// nothing of what the controls do.
+func (v Verb) OnlyLimits() bool { return v == InTravel || v == NotAtStop }
 
 // NeedsMovement is true for an outcome that only means something after a
 // control was moved.

@@ -19,6 +19,14 @@ func (v *Vocabulary) Miss(o *Outcome, failed *Verdict, before, now *mixcore.Outp
 		return j.missOfChannel(&now.Channels[failed.Channel])
 	}
 	p, to := &j.setup.Parts[failed.Part], now.Parts[failed.Part]
+	switch {
+	case o.Verb == Rising:
+		return "WRONG WAY as the " + v.setup.Controls[o.Control].Name + " moves " + v.along(o)
+	case o.Verb == DependsOn:
+		return "MOVES, and none of the controls named does"
+	case o.Not:
+		return "IT DOES, never was wanted"
+	}
 	switch o.Verb {
 	case Move:
 		if !j.moved {

@@ -27,10 +27,18 @@ func (r *reader) oneLine() Meaning {
 	if len(s.Outcomes) == 0 {
 		return r.lostOutcome(s)
 	}
-	if r.problem == nil && !moved {
+	if r.problem == nil && !moved && !allMoving(s.Outcomes) {
 		r.splitMovement(&s)
 	}
 	return s
+}
+
+// allMoving is true if every outcome brings its own movement, or needs none because
+// it asks about every position: then all that is set is how things stand.
+func allMoving(outcomes []Outcome) bool {
+	return !slices.ContainsFunc(outcomes, func(o Outcome) bool {
+		return o.Every == nil || o.NeedsMovement() && !o.Every.moving()
+	})
 }
 
 // settingsBefore reads the settings of a one-line sentence. They end at a comma
@@ -47,7 +55,7 @@ func (r *reader) settingsBefore(g *Group) bool {
 		if r.tokens[at].text != "," {
 			continue
 		}
-		front := &reader{Vocabulary: r.Vocabulary, at: r.at,
+		front := &reader{Vocabulary: r.Vocabulary, at: r.at, text: r.text,
 			tokens: append(slices.Clone(r.tokens[:at]), token{kind: endToken, column: r.tokens[at].column, width: 1})}
 		var group Group
 		if !front.settings(&group) || front.problem != nil || !front.ended() {

@@ -9,11 +9,11 @@ import (
 // outcome reads a subject and what it does. With the subject of the outcome
 // before, a verb alone is enough.
 func (r *reader) outcome(before *Subject) (Outcome, bool) {
-	start := r.at
+	start, tokens := r.at, r.tokens
 	var o Outcome
-	if !r.adverseYaw(&o) && !r.subjectAndVerb(&o, before) || !r.tail(&o) {
+	if !r.adverseYaw(&o) && !r.aboutEvery(&o) && !r.subjectAndVerb(&o, before) || !r.tail(&o) {
 		if r.problem == nil {
-			r.at = start
+			r.at, r.tokens = start, tokens
 		}
 		return Outcome{}, false
 	}
@@ -23,6 +23,9 @@ func (r *reader) outcome(before *Subject) (Outcome, bool) {
 
 // subjectAndVerb reads an outcome up to its time.
 func (r *reader) subjectAndVerb(o *Outcome, before *Subject) bool {
+	if r.problem != nil {
+		return false
+	}
 	subject, ok := r.servos()
 	if !ok && r.problem == nil {
 		subject, ok = r.subjects()
@@ -59,6 +62,7 @@ func (r *reader) purpose(o *Outcome) {
 
 // predicate reads everything behind the subject.
 func (r *reader) predicate(o *Outcome) bool {
+	r.adverb(o)
 	switch {
 	case o.Subject.Servos:
 		return r.agree(o) || r.problem == nil && r.torque(o)
@@ -70,6 +74,10 @@ func (r *reader) predicate(o *Outcome) bool {
 	case r.addsToRoll(o):
 		return r.problem == nil
 	case r.problem != nil, r.misplacedVerb(o):
+		return false
+	case r.dependsOn(o), r.neverVerb(o):
+		return r.problem == nil && r.suits(o, verb)
+	case r.problem != nil:
 		return false
 	case r.comparison(o), r.still(o), r.stop(o), r.movement(o), r.standing(o):
 		return r.problem == nil && r.suits(o, verb)
@@ -186,6 +194,10 @@ func (r *reader) suits(o *Outcome, verb int) bool {
 			allowed = p.Motion != mixcore.Power
 		case Neutral, AtStop, NotAtStop:
 			allowed = isHinged(p)
+		case Rising:
+			allowed = o.Way.motion() == p.Motion
+		case DependsOn:
+			allowed = true
 		case PowerAt, Stopped, Running, Stops, StaysStopped:
 			allowed = p.Motion == mixcore.Power
 		case Together, Opposite, AsFar, LessThan, MoreThan:

@@ -17,12 +17,14 @@ func (v *Vocabulary) parse(role Role, text string) (Meaning, *Problem) {
 	if problem != nil {
 		return Meaning{}, problem
 	}
-	r := &reader{Vocabulary: v, tokens: tokens}
+	r := &reader{Vocabulary: v, tokens: tokens, text: []rune(text)}
 	if r.ended() {
 		return Meaning{}, problemAt(r.peek(), CodeUnknownSentence, "the sentence is empty", hintPhrases)
 	}
 	var s Meaning
 	switch first := r.peek().text; {
+	case r.opensEvery(0):
+		s = r.everySentence(role)
 	case first == "with" || first == "when":
 		s = r.oneLine()
 	case role == Given || role == When:
@@ -102,6 +104,24 @@ func (r *reader) outcomeSentence() Meaning {
 	return s
 }
 
+// everySentence reads a sentence that begins with the positions over which it must
+// hold.
+func (r *reader) everySentence(role Role) Meaning {
+	r.prefixes()
+	if r.problem != nil {
+		return Meaning{}
+	}
+	if next := r.peek().text; next == "with" || next == "when" {
+		return r.oneLine()
+	}
+	s := r.outcomeSentence()
+	if r.problem == nil && (role == Given || role == When) {
+		r.fail(across(r.tokens[0], r.tokens[len(r.tokens)-2], CodeWrongPlace,
+			"this says what must hold, but the step sets the controls", "write it under Then"))
+	}
+	return s
+}
+
 func (r *reader) anySentence() Meaning {
 	switch settings, outcomes := r.isSettings(), r.isOutcomes(); {
 	case settings && outcomes:
@@ -133,14 +153,20 @@ func (r *reader) outcomeLike() bool {
 // timedOutcomes reads outcomes with a time before them, if there is one.
 func (r *reader) timedOutcomes() []Outcome {
 	start := r.at
+	said := r.prefixes()
 	clock, seconds, timed := r.time()
 	if timed {
 		r.words(",")
 	}
+	said = r.prefixes() || said
+	if r.problem != nil {
+		return nil
+	}
 	outcomes := r.outcomes()
-	if len(outcomes) == 0 && r.problem == nil && !timed {
+	if len(outcomes) == 0 && r.problem == nil && !timed && !said {
 		r.at = start
 	}
+	outcomes = r.everywhere(outcomes)
 	for i := range outcomes {
 		if !timed {
 			break

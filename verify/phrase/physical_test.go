@@ -310,9 +310,9 @@ func poseAt(m *airframes.Model, control int, position float64) []float64 {
 	return p
 }
 
-// Of rolling right, rolling left and not rolling a movement does exactly one;
-// back is the opposite of there; and of pitching at most one.
-func TestTheModelDoesExactlyOneOfThree(t *testing.T) {
+// Of rolling right, rolling left and not rolling a movement does at most one, and
+// back is the opposite of there.
+func TestTheModelDoesAtMostOneOfThree(t *testing.T) {
 	m := exampleModel(t, nil)
 	v := NewVocabulary(m)
 	rapid.Check(t, func(t *rapid.T) {
@@ -325,7 +325,7 @@ func TestTheModelDoesExactlyOneOfThree(t *testing.T) {
 					holding++
 				}
 			}
-			if holding > 1 || holding == 0 && third[0] != "pitches up" {
+			if holding > 1 {
 				t.Fatalf("%d of %v hold", holding, third)
 			}
 			if judgeOne(t, v, there, "the model "+third[0]) != judgeOne(t, v, back, "the model "+third[1]) {

@@ -26,6 +26,7 @@ const (
 	CodeUnclearOrder    = "unclear-order"     // signal lost and a control moved at once
 	CodeMissingSize     = "missing-dimension" // the airframe file lacks a chord or stop
 	CodeNoMovement      = "no-movement"       // nothing moved before the sentence
+	CodeNotAlways       = "not-for-always"    // an outcome that cannot be asked of every position
 	CodeWrongPlace      = "wrong-keyword"     // a setting under Then, or an outcome under Given or When
 )
 

@@ -8,6 +8,10 @@ type reader struct {
 	tokens  []token
 	at      int
 	problem *Problem
+
+	text  []rune   // of the sentence
+	every *Every   // what the prefixes so far set free; nil: there was none
+	risen *Outcome // the last outcome of the kind "the more …, the higher …"
 }
 
 func (r *reader) peek() token { return r.tokens[r.at] }

@@ -33,6 +33,36 @@ func slower(channel int) func(*mixcore.Setup) {
 	return func(s *mixcore.Setup) { s.Channels[channel].Slow = 6 }
 }
 
+// Demands of the example model.
+const (
+	rollDemand = iota
+	pitchDemand
+	yawDemand
+	throttleDemand
+	flapDemand
+	gearDemand
+)
+
+// also adds a share of a demand to a channel, behind all else.
+func also(channel, demand int, share mixcore.Percent) func(*mixcore.Setup) {
+	return func(s *mixcore.Setup) {
+		s.Channels[channel].Mix = append(s.Channels[channel].Mix, mixcore.MixLine{Op: mixcore.Add, Demand: demand, Share: mixcore.Both(share)})
+	}
+}
+
+// hooked takes the starboard aileron back by a little near full right stick.
+func hooked(s *mixcore.Setup) {
+	far := &mixcore.Condition{Op: mixcore.Above, Control: rollStick, Low: 90}
+	s.Channels[starboardAileronChannel].Mix = append(s.Channels[starboardAileronChannel].Mix, mixcore.MixLine{Op: mixcore.Fixed, Value: 2, When: far})
+}
+
+// longThrow makes the elevator go down to 26°.
+func longThrow(s *mixcore.Setup) {
+	for i := range s.Parts[elevator].Drives {
+		s.Parts[elevator].Drives[i].Table = []mixcore.Point{{X: -100, Y: 26}, {X: 0, Y: 0}, {X: 100, Y: -25}}
+	}
+}
+
 // noSafety leaves the motor switch and the failsafe out.
 func noSafety(s *mixcore.Setup) {
 	s.Channels[motorChannel].Mix = s.Channels[motorChannel].Mix[:1]
@@ -87,10 +117,8 @@ var trials = map[string]struct {
 				s.Channels[c].Mix = nil
 			}
 		}}},
-	"model does not turn": {scene{"rates high", fullRight}, []func(*mixcore.Setup){func(s *mixcore.Setup) {
-		s.Channels[elevatorChannel].Mix = append(s.Channels[elevatorChannel].Mix, mixcore.MixLine{Op: mixcore.Add, Demand: 0, Share: mixcore.Both(50)})
-	}, reverse(portAileronChannel, portFlapChannel)}},
-	"adds to the roll": {scene{"rates high", fullRight}, []func(*mixcore.Setup){dead(portFlapChannel), reverse(portFlapChannel), reverse(portFlapChannel, starboardFlapChannel), reverse(portAileronChannel, starboardAileronChannel), func(s *mixcore.Setup) { weak(portFlapChannel)(s); weak(starboardFlapChannel)(s) }}},
+	"model does not turn": {scene{"", "the yaw stick is full right"}, []func(*mixcore.Setup){also(elevatorChannel, yawDemand, 50), also(elevatorChannel, yawDemand, 2), also(starboardFlapChannel, yawDemand, 20)}},
+	"adds to the roll":    {scene{"rates high", fullRight}, []func(*mixcore.Setup){dead(portFlapChannel), reverse(portFlapChannel), reverse(portFlapChannel, starboardFlapChannel), reverse(portAileronChannel, starboardAileronChannel), func(s *mixcore.Setup) { weak(portFlapChannel)(s); weak(starboardFlapChannel)(s) }}},
 	"adverse yaw": {scene{"rates high", fullRight}, []func(*mixcore.Setup){func(s *mixcore.Setup) {
 		s.Channels[portAileronChannel].Mix[0].Share = mixcore.Both(100)
 		s.Channels[starboardAileronChannel].Mix[0].Share = mixcore.Both(-60)
@@ -109,6 +137,18 @@ var trials = map[string]struct {
 	"after":              {scene{"", "landing flap"}, []func(*mixcore.Setup){slower(portFlapChannel), func(s *mixcore.Setup) { s.Channels[portFlapChannel].Slow = 0 }}},
 	"within":             {scene{"", "landing flap"}, []func(*mixcore.Setup){slower(portFlapChannel), reverse(portFlapChannel)}},
 	"one line":           {scene{"", ""}, []func(*mixcore.Setup){reverse(portFlapChannel), reverse(starboardFlapChannel), dead(starboardFlapChannel)}},
+	"whatever":           {scene{"", ""}, []func(*mixcore.Setup){also(elevatorChannel, rollDemand, 10)}},
+	"whatever else":      {scene{"motor safe", ""}, []func(*mixcore.Setup){noSafety}},
+	"at every":           {scene{"", ""}, []func(*mixcore.Setup){func(s *mixcore.Setup) { s.Channels[portAileronChannel].Limit = 99 }, also(elevatorChannel, yawDemand, 1)}},
+	"every position of":  {scene{"rates high", fullRight}, []func(*mixcore.Setup){reverse(starboardFlapChannel), dead(starboardFlapChannel), func(s *mixcore.Setup) { s.Channels[starboardFlapChannel].Limit = 60 }}},
+	"anywhere":           {scene{"motor live", ""}, []func(*mixcore.Setup){subTrim(motorChannel, 5), reverse(motorChannel)}},
+	"whenever":           {scene{"", ""}, []func(*mixcore.Setup){reverse(starboardAileronChannel), dead(starboardAileronChannel), also(starboardAileronChannel, rollDemand, 90)}},
+	"always":             {scene{"motor safe", ""}, []func(*mixcore.Setup){noSafety}},
+	"never":              {scene{"", ""}, []func(*mixcore.Setup){longThrow}},
+	"no and nothing":     {scene{"motor safe", ""}, []func(*mixcore.Setup){noSafety}},
+	"nothing but":        {scene{"", ""}, []func(*mixcore.Setup){also(elevatorChannel, yawDemand, 10), also(motorChannel, yawDemand, 3)}},
+	"the more":           {scene{"", ""}, []func(*mixcore.Setup){reverse(starboardAileronChannel), dead(starboardAileronChannel), hooked}},
+	"depends on":         {scene{"", ""}, []func(*mixcore.Setup){also(elevatorChannel, flapDemand, 5), also(elevatorChannel, gearDemand, 3)}},
 	"one line with when": {scene{"", ""}, []func(*mixcore.Setup){noSafety}},
 }
 

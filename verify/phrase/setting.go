@@ -138,7 +138,7 @@ func (r *reader) outcomeFollows(from int) bool {
 
 // probe is a reader at another place, whose problems do not count.
 func (r *reader) probe(at int) *reader {
-	return &reader{Vocabulary: r.Vocabulary, tokens: r.tokens, at: at}
+	return &reader{Vocabulary: r.Vocabulary, tokens: r.tokens, at: at, text: r.text}
 }
 
 // settingVerb takes the verb between a control and where it is put.

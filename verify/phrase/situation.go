@@ -74,7 +74,8 @@ func (p Pose) Same(q Pose) bool { return p.Lost == q.Lost && slices.Equal(p.Posi
 type Situation struct {
 	Before Pose // of a movement
 	Now    Pose
-	Moved  bool // a movement led from Before to Now
+	Moved  bool   // a movement led from Before to Now
+	Set    []bool // by control: the scenario has set it; nil: none
 }
 
 // Merge adds what another step of the same group sets.

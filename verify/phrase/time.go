@@ -63,6 +63,9 @@ func (r *reader) trailingTime(o *Outcome) bool {
 
 // clock sets when an outcome is judged.
 func (r *reader) clock(o *Outcome, clock Clock, seconds mixcore.Seconds) bool {
+	if o.Every != nil {
+		return r.notTimed(o)
+	}
 	if clock == Within && o.Verb == HoldsAir {
 		return r.fail(&Problem{Column: o.Subject.At.Column, Width: o.Subject.At.Width, Code: CodeWrongMotion,
 			Message: "a torque is asked for as the part stands", Hint: "write \"after\" with the time, or leave the time out"})

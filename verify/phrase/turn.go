@@ -32,6 +32,10 @@ func waysAbout(axis mixcore.Axis) (plus, minus Way) {
 func (r *reader) turns(o *Outcome) bool {
 	start := r.at
 	not := r.words("does", "not") || r.any("doesn't")
+	if o.Not && not {
+		r.at = start
+		return false
+	}
 	for _, axis := range axes {
 		word := turnWords[axis]
 		o.Axis = axis
@@ -41,6 +45,10 @@ func (r *reader) turns(o *Outcome) bool {
 			return true
 		case !not && r.any(word.does, word.do):
 			o.Verb = Turn
+			if o.Not && r.outcomeEnds() {
+				o.Verb, o.Not = NoTurn, false
+				return true
+			}
 			return r.turnsWay(o, start)
 		}
 	}

@@ -27,8 +27,14 @@ func (o *Outcome) wantedAnswer() effect.Answer {
 func (j *judge) turns(out *mixcore.Output) seen {
 	c := j.air.Change(j.before, out)
 	answer := c.Answer(j.o.Axis)
-	if answer == effect.Unsure {
+	switch {
+	case answer == effect.Unsure && j.o.Axis == mixcore.Pitch:
 		return seen{got: j.unsure(&c), explain: explained(c.Unplaced, chain.Unclear)}
+	case answer == effect.Unsure:
+		return seen{got: "cannot be told: it yaws, and by its dihedral and sweep may " + turnWords[j.o.Axis].do + " it either way",
+			explain: explained(j.strongest(&c, c.Strongest()), chain.Unclear)}
+	case answer == effect.Slight:
+		return seen{got: j.slight(&c), explain: explained(j.slightly(&c), chain.Amount)}
 	}
 	s := seen{passed: answer == j.o.wantedAnswer(), got: j.turnGot(&c, answer)}
 	if !s.passed {
@@ -44,6 +50,45 @@ func (j *judge) unsure(c *effect.Change) string {
 		verb = "move"
 	}
 	return "cannot be told: the " + j.named(c.Unplaced) + " " + verb + ", and with the downwash at the tail may " + turnWords[j.o.Axis].do + " it either way"
+}
+
+// slight says of a turn that it is too little beside another to be one, and too much to
+// be none.
+func (j *judge) slight(c *effect.Change) string {
+	plus, minus := waysAbout(j.o.Axis)
+	way := plus
+	if c.About(j.o.Axis) < 0 {
+		way = minus
+	}
+	little := turnWords[j.o.Axis].does + " a little " + strings.ToUpper(wayWords[way])
+	unsure := effect.Dihedral * math.Abs(c.Yaw)
+	if j.o.Axis == mixcore.Pitch {
+		unsure = c.PitchUnsure
+	}
+	if j.o.Axis != mixcore.Yaw && math.Abs(c.About(j.o.Axis)) <= unsure {
+		little = "may " + turnWords[j.o.Axis].do + " a little either way"
+	}
+	return little + ", too little beside the " + turnWords[c.Strongest()].do + " to be said to, and not nothing"
+}
+
+// slightly are the parts behind a slight turn.
+func (j *judge) slightly(c *effect.Change) []int {
+	if parts := j.strongest(c, j.o.Axis); len(parts) > 0 {
+		return parts
+	}
+	return c.Unplaced
+}
+
+// strongest are the parts that act about an axis, the strongest first.
+func (j *judge) strongest(c *effect.Change, axis mixcore.Axis) []int {
+	var parts []int
+	for i := range c.Parts {
+		if c.Parts[i].About(axis) != 0 {
+			parts = append(parts, i)
+		}
+	}
+	strongestFirst(parts, func(i int) float64 { return c.Parts[i].About(axis) })
+	return parts
 }
 
 // turnGot says what the model does and which parts do it: "rolls LEFT: port

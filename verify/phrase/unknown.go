@@ -23,7 +23,7 @@ func (r *reader) unexpected() bool {
 var outcomeVerbs = []string{
 	"rises", "rise", "drops", "drop", "moves", "move", "goes", "go", "stays", "stay", "does", "do", "doesn't", "don't",
 	"speeds", "speed", "slows", "slow", "extends", "extend", "retracts", "retract", "stops", "stop", "runs", "run",
-	"is", "are", "points", "point", "rolls", "pitches", "yaws", "adds", "add", "has", "have", "agree",
+	"is", "are", "points", "point", "rolls", "pitches", "yaws", "adds", "add", "has", "have", "agree", "reaches", "reach", "depends", "depend",
 }
 
 // suggestedVerbs are those of them that a slip of the hand may have meant.

@@ -3,11 +3,13 @@ package phrase
 import (
 	"slices"
 	"strings"
+	"sync"
 	"sync/atomic"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/effect"
+	"example.com/hingeline/verify/prove"
 )
 
 // Vocabulary is what things on one model may be called. What it understands never
@@ -22,6 +24,9 @@ type Vocabulary struct {
 	channels names        // of channels, without the word "channel"
 	advised  atomic.Int32 // texts that advice was looked for
 	places   names        // of switch positions and lever detents; the index is the control
+
+	proving sync.Mutex
+	prover  *prove.Prover // made when first used; guarded by proving
 }
 
 // names are names with what they stand for. A name that stands for several

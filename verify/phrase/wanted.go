@@ -39,6 +39,9 @@ var comparisonWanted = map[Verb]string{
 // wanted is what the outcome asks, in the words of reports.
 func (j *judge) wanted() string {
 	words := j.wantedAtAnyTime()
+	if j.o.Every != nil {
+		return j.wantedEverywhere(words)
+	}
 	switch j.o.Clock {
 	case After:
 		return words + " after " + wording.Time(j.o.Time)

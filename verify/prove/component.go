@@ -13,20 +13,26 @@ import (
 type component struct {
 	pieces    []piece
 	variables []int             // ascending
+	tied      []bool            // by variables: it occurs more than once, so that ranges alone are too wide
 	known     map[string]extent // by the spans of the variables
+
+	untied *component       // the same with no loose terms, for slopes; nil until asked for
+	loose  []interval.Range // of untied: the constants of its pieces
 }
 
 // piece is a product of factors and of a sum of terms, or one term.
 type piece struct {
 	factors  []term
-	constant int64 // thousandths
-	terms    []term
+	constant int64  // thousandths
+	terms    []term // with a variable that is tied
+	loose    []term // the others: each goes to an end of its own range
 }
 
-// extent is the range of a component over some spans.
+// extent is the range of a component over some spans, with tied variables where it is
+// nearly lowest and highest.
 type extent struct {
 	interval.Range
-	lowAt, highAt []float64 // by the component's variables: where it is nearly lowest, highest
+	lowAt, highAt []float64 // by the component's variables
 }
 
 // split is a form as its constant and its components.
@@ -34,7 +40,7 @@ func (p *Prover) split(f *form) (constant int64, list []*component) {
 	var pieces []piece
 	for _, g := range f.groups {
 		if len(g.factors) > 0 {
-			pieces = append(pieces, piece(g))
+			pieces = append(pieces, piece{factors: g.factors, constant: g.constant, terms: g.terms})
 			continue
 		}
 		constant += g.constant
@@ -90,6 +96,7 @@ func (p *Prover) component(pieces []piece, variables []int) *component {
 	put := func(n int) { key = binary.AppendVarint(key, int64(n)) }
 	for _, q := range pieces {
 		put(len(q.factors))
+		put(len(q.terms))
 		put(int(q.constant))
 		for _, terms := range [][]term{q.factors, q.terms} {
 			for _, t := range terms {
@@ -106,9 +113,30 @@ func (p *Prover) component(pieces []piece, variables []int) *component {
 		return c
 	}
 	slices.Sort(variables)
-	c := &component{variables: variables, known: map[string]extent{}}
+	c := &component{variables: variables, tied: make([]bool, len(variables)), known: map[string]extent{}}
+	times := map[int]int{}
 	for _, q := range pieces {
-		c.pieces = append(c.pieces, piece{slices.Clone(q.factors), q.constant, slices.Clone(q.terms)})
+		for _, terms := range [][]term{q.factors, q.terms} {
+			for _, t := range terms {
+				times[t.at]++
+				times[t.trim]++
+			}
+		}
+	}
+	for i, v := range variables {
+		c.tied[i] = times[v] > 1
+	}
+	times[none] = 0
+	for _, q := range pieces {
+		own := piece{factors: slices.Clone(q.factors), constant: q.constant}
+		for _, t := range q.terms {
+			if times[t.at] > 1 || times[t.trim] > 1 {
+				own.terms = append(own.terms, t)
+			} else {
+				own.loose = append(own.loose, t)
+			}
+		}
+		c.pieces = append(c.pieces, own)
 	}
 	p.components[string(key)] = c
 	return c
@@ -133,60 +161,99 @@ func (c *component) extent(p *Prover, spans []interval.Range) extent {
 	return e
 }
 
-// value encloses the component over spans, and its slopes by its variables where
-// slopes is not nil, in percent for one percent.
-func (c *component) value(p *Prover, spans, slopes []interval.Range) interval.Range {
+// looseSums encloses, for each piece, the sum of its loose terms and its constant.
+func (c *component) looseSums(p *Prover, spans []interval.Range) []interval.Range {
+	sums := make([]interval.Range, len(c.pieces))
+	for i := range c.pieces {
+		q := &c.pieces[i]
+		sums[i] = interval.Point(float64(q.constant)).Over(interval.Point(unit))
+		for k := range q.loose {
+			value, _, _ := p.term(&q.loose[k], spans)
+			sums[i] = sums[i].Add(value)
+		}
+	}
+	return sums
+}
+
+// value encloses the component over spans, where the loose terms and constants of its
+// pieces come to loose; and its slopes by its tied variables where slopes is not nil, in
+// percent for one percent.
+//
+// With side +1 only the least value is wanted, with −1 only the greatest: then a piece
+// whose factors are not negative has its loose terms at that end of their range.
+func (c *component) value(p *Prover, spans, loose, slopes []interval.Range, side float64) interval.Range {
 	for i := range slopes {
 		slopes[i] = interval.Point(0)
 	}
 	total := interval.Point(0)
-	var room [16]interval.Range
 	for i := range c.pieces {
 		q := &c.pieces[i]
-		if len(q.factors) == 0 {
-			total = total.Add(c.term(p, &q.terms[0], spans, slopes, interval.Point(1)))
-			continue
-		}
-		factor := interval.Point(1)
-		values := room[:0]
+		var room [8]interval.Range
+		factor, values := interval.Point(1), room[:0]
 		for k := range q.factors {
 			d, _, _ := p.demand(&q.factors[k], spans)
 			values = append(values, d.Scale(0.01))
 			factor = factor.Mul(values[k])
 		}
-		inner := interval.Point(float64(q.constant)).Over(interval.Point(unit))
+		inner := loose[i]
+		switch {
+		case factor.Low < 0:
+		case side > 0:
+			inner.High = inner.Low
+		case side < 0:
+			inner.Low = inner.High
+		}
 		for k := range q.terms {
-			inner = inner.Add(c.term(p, &q.terms[k], spans, slopes, factor))
+			t := &q.terms[k]
+			value, by, trim := p.term(t, spans)
+			inner = inner.Add(value)
+			if slopes != nil {
+				c.slope(slopes, t.at, by.Mul(factor))
+				c.slope(slopes, t.trim, trim.Mul(factor))
+			}
 		}
 		total = total.Add(inner.Mul(factor))
 		if slopes == nil {
 			continue
 		}
 		for k := range q.factors {
-			rest := inner
+			rest := inner.Scale(0.01)
 			for other := range values {
 				if other != k {
 					rest = rest.Mul(values[other])
 				}
 			}
-			t := &q.factors[k]
-			_, by, trim := p.demand(t, spans)
-			c.slope(slopes, t.at, by.Mul(rest).Scale(0.01))
-			if t.trim != none {
-				c.slope(slopes, t.trim, rest.Scale(trim).Scale(0.01))
-			}
+			_, by, trim := p.demand(&q.factors[k], spans)
+			c.slope(slopes, q.factors[k].at, by.Mul(rest))
+			c.slope(slopes, q.factors[k].trim, rest.Scale(trim))
 		}
 	}
 	return total
 }
 
+// slope adds to the slope by a variable, if that is tied.
 func (c *component) slope(slopes []interval.Range, variable int, by interval.Range) {
-	i, _ := slices.BinarySearch(c.variables, variable)
-	slopes[i] = slopes[i].Add(by)
+	if i, ok := slices.BinarySearch(c.variables, variable); ok && c.tied[i] {
+		slopes[i] = slopes[i].Add(by)
+	}
 }
 
-// term encloses one term, and adds its slopes, times factor.
-func (c *component) term(p *Prover, t *term, spans, slopes []interval.Range, factor interval.Range) interval.Range {
+// slopesOver encloses the slopes by all variables over spans, tied or not.
+func (c *component) slopesOver(p *Prover, spans []interval.Range) []interval.Range {
+	if c.untied == nil {
+		c.untied = &component{variables: c.variables, tied: slices.Repeat([]bool{true}, len(c.variables))}
+		for _, q := range c.pieces {
+			c.untied.pieces = append(c.untied.pieces, piece{factors: q.factors, constant: q.constant, terms: slices.Concat(q.terms, q.loose)})
+		}
+		c.untied.loose = c.untied.looseSums(p, spans)
+	}
+	slopes := make([]interval.Range, len(c.variables))
+	c.untied.value(p, spans, c.untied.loose, slopes, 0)
+	return slopes
+}
+
+// term encloses one term with its share, and its slopes by its control and its trim.
+func (p *Prover) term(t *term, spans []interval.Range) (value, slope, byTrim interval.Range) {
 	d, by, trim := p.demand(t, spans)
 	plus, minus := share(t.plus), share(t.minus)
 	value, steep := d.Mul(plus), plus
@@ -199,14 +266,7 @@ func (c *component) term(p *Prover, t *term, spans, slopes []interval.Range, fac
 			steep = plus.Hull(minus)
 		}
 	}
-	if slopes != nil {
-		steep = steep.Mul(factor)
-		c.slope(slopes, t.at, by.Mul(steep))
-		if t.trim != none {
-			c.slope(slopes, t.trim, steep.Scale(trim))
-		}
-	}
-	return value
+	return value, by.Mul(steep), steep.Scale(trim)
 }
 
 func share(thousandths int64) interval.Range {

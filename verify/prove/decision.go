@@ -21,6 +21,10 @@ type Options struct {
 	Progress func(boxes int) // called now and then; may be nil
 }
 
+// TooClose is how near to failing a claim must be, in degrees or percent, to be left
+// undecided instead of searched further: nearer than the Plan's own arithmetic is exact.
+const TooClose = 1e-9
+
 // UsualBoxes is the limit of a search that is not given one.
 const UsualBoxes = 200_000
 
@@ -38,9 +42,13 @@ type Decision struct {
 	Margin float64
 	// AtLeast is proved: no margin anywhere is smaller. Of Proved only.
 	AtLeast float64
-	// Timed is true where phases that fade, slowed channels or servos of known speed
-	// bear on the claim: it is decided once everything has come to rest.
+	// Timed is true where phases that fade or slowed channels bear on the claim: it is
+	// decided once everything has come to rest. (A servo takes its time too, but on its
+	// way it is nowhere but between two places that were looked at.)
 	Timed bool
+	// Close is true of an undecided claim that stands exactly at its bound: to within
+	// TooClose it holds, and nothing was found at which it fails.
+	Close bool
 }
 
 // Pose is where the controls stand.

@@ -116,16 +116,29 @@ func (g *gap) piece(u interval.Range) interval.Range {
 		return first
 	}
 	if g.same {
-		apart := g.apart.Within(u.Sub(w))
-		slope := g.a.slope(u.Hull(w))
-		fine := slope.Mul(apart)
-		if apart != (interval.Range{}) {
-			fine = fine.Widen(2 * g.a.accuracy)
-		}
-		return first.Within(fine)
+		return first.Within(g.run(u, w))
 	}
 	middle := interval.Point(u.Middle())
 	at := g.a.over(middle).Sub(g.second(middle.Sub(g.apart)))
 	fine := at.Add(g.a.slope(u).Sub(g.secondSlope(u.Sub(g.apart))).Mul(u.Sub(middle)))
 	return first.Within(fine)
+}
+
+// run encloses the gap of a tail with itself: what it moves from w to u. That is its
+// slope times the way from w to u, less what of the way something holds it.
+func (g *gap) run(u, w interval.Range) interval.Range {
+	apart := g.apart.Within(u.Sub(w))
+	if apart == (interval.Range{}) {
+		return apart
+	}
+	all := u.Hull(w)
+	slope, held := g.a.freeSlope(all), g.a.beyond(all)
+	way := apart // or shorter by up to held, never to the other side
+	switch {
+	case apart.Low > 0:
+		way.Low = max(apart.Low-held, 0)
+	case apart.High < 0:
+		way.High = min(apart.High+held, 0)
+	}
+	return slope.Mul(way).Widen(2 * g.a.accuracy)
 }

@@ -57,7 +57,7 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 	for _, jump := range p.newBoard(&within).steps(w.Control) {
 		step := *c
 		step.Now = append([]Span(nil), c.Now...)
-		step.Other = Beside(p.setup)
+		step.Other, step.OtherLost = Beside(p.setup), c.Lost
 		if p.setup.Controls[w.Control].Kind == mixcore.SwitchControl {
 			step.Now[w.Control] = Span{Places: []int{int(jump[1])}}
 		} else {
@@ -69,7 +69,11 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 		d.Boxes += more.Boxes
 		d.Forms += more.Forms
 		if more.Answer == Disproved || more.Answer == Undecided {
+			// The step's margin is that of another claim.
 			more.Boxes, more.Forms, more.States = d.Boxes, d.Forms, d.States
+			if more.Answer == Disproved {
+				more.Margin = p.Margin(c, more.Pose)
+			}
 			return more
 		}
 	}

@@ -31,6 +31,7 @@ type search struct {
 	forms   map[*component]bool
 	shifts  int // forms without a component
 
+	worth int  // boxes to look at for the smallest margin
 	tried bool // a pose was tried
 	best  float64
 	pose  Pose
@@ -86,7 +87,12 @@ func (p *Prover) run(ctx context.Context, c *Claim, o Options) Decision {
 }
 
 func (p *Prover) newSearch(ctx context.Context, c *Claim, o Options) *search {
-	return &search{b: p.newBoard(c), options: o, limit: o.Boxes, forms: map[*component]bool{}, best: math.Inf(1),
+	worth := marginBoxes
+	switch c.Want.(type) {
+	case Pair, Turn, Rising: // how much they have to spare tells a person nothing
+		worth = 0
+	}
+	return &search{b: p.newBoard(c), worth: worth, options: o, limit: o.Boxes, forms: map[*component]bool{}, best: math.Inf(1),
 		done: func() bool { return ctx.Err() != nil }, rising: none}
 }
 
@@ -96,7 +102,7 @@ func (s *search) run() Decision {
 	complete := b.eachCell(s.done, func(cell *cell) bool {
 		s.cells++
 		at := &place{b: b, cell: cell, forms: map[formKey]*ready{}}
-		return s.look(at, cell.spans)
+		return s.look(at, cell.spans, 0)
 	})
 	answer := Undecided
 	switch {
@@ -115,7 +121,7 @@ func (s *search) run() Decision {
 }
 
 // look bounds one box. It returns false if that was the last.
-func (s *search) look(at *place, spans []interval.Range) bool {
+func (s *search) look(at *place, spans []interval.Range, depth int) bool {
 	if s.boxes >= s.limit || s.boxes%lookOften == lookOften-1 && s.done() {
 		return false
 	}
@@ -123,7 +129,7 @@ func (s *search) look(at *place, spans []interval.Range) bool {
 	if s.options.Progress != nil && s.boxes%1024 == 0 {
 		s.options.Progress(s.boxes)
 	}
-	box := &box2{box: &box{place: at, spans: spans}}
+	box := &box2{box: &box{place: at, spans: spans, depth: depth}}
 	box.margin = s.b.c.Want.bound(box.box)
 	s.count(at)
 	if math.IsNaN(box.margin.Low) {
@@ -156,8 +162,7 @@ func (s *search) count(at *place) {
 // try holds the Plan's own margin against a box, where it is likely least.
 func (s *search) try(box *box2) {
 	box.tried = true
-	box.tries = append(box.tries, box.middle())
-	for _, values := range box.tries {
+	for _, values := range box.places() {
 		pose := s.poseOf(box.box, values)
 		if margin := s.b.p.Margin(s.b.c, pose); !s.tried || margin < s.best {
 			s.tried, s.best, s.pose = true, margin, pose
@@ -213,8 +218,8 @@ func (b *box) isPoint() bool {
 func (s *search) work(d *Decision) Answer {
 	for proved := 0; len(s.open) > 0; {
 		box := s.open[0]
-		if box.margin.Low >= 0 {
-			if proved++; proved > marginBoxes || s.tried && s.best-box.margin.Low <= marginClose {
+		if box.margin.Low >= 0 && box.tried {
+			if proved++; s.tried && (proved > s.worth || s.best-box.margin.Low <= marginClose) {
 				break
 			}
 		}
@@ -229,28 +234,43 @@ func (s *search) work(d *Decision) Answer {
 		if box.margin.Low < 0 && box.margin.IsPoint() {
 			return Disproved
 		}
+		if target := s.best - marginClose; box.target < target && box.margin.Low < target {
+			box.target = target
+			box.margin = box.margin.Within(s.b.c.Want.bound(box.box))
+			box.tries = nil
+			heap.Fix(&s.open, 0)
+			continue
+		}
 		heap.Pop(&s.open)
+		if box.margin.Low < 0 && box.margin.Low > -TooClose && box.margin.Width() < 10*TooClose {
+			d.Close = true
+			continue
+		}
 		halves := box.halves()
 		if halves == nil {
 			if box.margin.Low < 0 {
-				return Undecided // nothing is left to cut, and it is too close to call
+				d.Close = true
+				continue
 			}
 			s.options.Margins = false // as close as it gets
 			heap.Push(&s.open, box)
 			break
 		}
 		for _, half := range halves {
-			if !s.look(box.place, half) {
+			if !s.look(box.place, half, box.depth+1) {
 				if s.best < 0 {
 					return Disproved
 				}
-				if box.margin.Low < 0 {
+				if box.margin.Low < 0 || d.Close {
 					return Undecided
 				}
 				d.AtLeast = box.margin.Low
 				return Proved
 			}
 		}
+	}
+	if d.Close {
+		return Undecided
 	}
 	if len(s.open) > 0 {
 		d.AtLeast = min(s.open[0].margin.Low, s.best)

@@ -40,13 +40,9 @@ func (r *ready) over(p *Prover, spans []interval.Range) interval.Range {
 }
 
 // reach writes into values where the form is nearly lowest, or highest.
-func (r *ready) reach(p *Prover, spans []interval.Range, highest bool, values []float64) {
+func (r *ready) reach(p *Prover, spans []interval.Range, sign float64, values []float64) {
 	for _, c := range r.list {
-		e := c.extent(p, spans)
-		at := e.lowAt
-		if highest {
-			at = e.highAt
-		}
+		at := c.reach(p, spans, sign)
 		for i, v := range c.variables {
 			values[v] = at[i]
 		}
@@ -58,9 +54,7 @@ func (r *ready) reach(p *Prover, spans []interval.Range, highest bool, values []
 func (r *ready) slopeBy(p *Prover, spans []interval.Range, variable int) interval.Range {
 	for _, c := range r.list {
 		if i, ok := slices.BinarySearch(c.variables, variable); ok {
-			slopes := make([]interval.Range, len(c.variables))
-			c.value(p, spans, slopes)
-			return slopes[i]
+			return c.slopesOver(p, spans)[i]
 		}
 	}
 	return interval.Point(0)
@@ -109,7 +103,21 @@ func (at *place) ready(k formKey) *ready {
 type box struct {
 	*place
 	spans []interval.Range
-	tries [][]float64 // values of the variables at which the margin is likely least
+	depth int       // how often the cell was cut to come to it
+	tries []formKey // forms at whose ends the margin is likely least
+
+	// target is a margin that there is no need to look beyond: a bound may stop as
+	// soon as the margin is known to be that much.
+	target float64
+}
+
+// atLeast is the range of values with the target to spare to both ends.
+func (b *box) atLeast(low, high float64) interval.Range {
+	r := interval.Range{Low: low + b.target, High: high - b.target}
+	if r.Low > r.High {
+		return interval.Point(low)
+	}
+	return r
 }
 
 // home are values inside the spans, as near to rest as can be.
@@ -121,20 +129,28 @@ func (b *box) home() []float64 {
 	return values
 }
 
-// try takes note of where some forms are lowest or highest.
+// try takes note of a form at whose ends the margin is likely least.
 func (b *box) try(k formKey) {
-	r := b.ready(k)
-	if len(r.list) == 0 {
-		if len(b.tries) == 0 {
-			b.tries = append(b.tries, b.home())
+	if !slices.Contains(b.tries, k) {
+		b.tries = append(b.tries, k)
+	}
+}
+
+// places are values of the variables at which the margin is likely least.
+func (b *box) places() [][]float64 {
+	list := [][]float64{b.home(), b.middle()}
+	for _, k := range b.tries {
+		r := b.ready(k)
+		if len(r.list) == 0 {
+			continue
 		}
-		return
+		for _, sign := range []float64{1, -1} {
+			values := b.home()
+			r.reach(b.b.p, b.spans, sign, values)
+			list = append(list, values)
+		}
 	}
-	for _, highest := range []bool{false, true} {
-		values := b.home()
-		r.reach(b.b.p, b.spans, highest, values)
-		b.tries = append(b.tries, values)
-	}
+	return list
 }
 
 func (b *box) view(other bool) *view {
@@ -236,13 +252,31 @@ func (b *box) gap(first, drive int, firstOther bool, second int, secondOther boo
 	return g.over(want)
 }
 
-// influence is how much each variable bears on what was looked at in the box.
+// allOften is how often a box is cut by the forms of single channels, and not by the
+// differences between forms: every so many cuts.
+const allOften = 4
+
+// influence is how much each variable bears on what was looked at in the box. Where
+// forms are compared, the variables of the differences come first: what two forms share
+// does not matter to their difference.
 func (b *box) influence() []float64 {
+	if b.depth%allOften != allOften-1 {
+		weights := b.weigh(func(k formKey) bool { return k.turn != 0 })
+		if slices.ContainsFunc(weights, func(w float64) bool { return w > leastGap }) {
+			return weights
+		}
+	}
+	return b.weigh(func(formKey) bool { return true })
+}
+
+func (b *box) weigh(counts func(formKey) bool) []float64 {
 	weights := make([]float64, len(b.spans))
-	for _, r := range b.forms {
+	for k, r := range b.forms {
+		if !counts(k) {
+			continue
+		}
 		for _, c := range r.list {
-			slopes := make([]interval.Range, len(c.variables))
-			c.value(b.b.p, b.spans, slopes)
+			slopes := c.slopesOver(b.b.p, b.spans)
 			for i, v := range c.variables {
 				if by := slopes[i].Greatest() * b.spans[v].Width(); !math.IsNaN(by) {
 					weights[v] = max(weights[v], by)

@@ -33,7 +33,19 @@ type tail struct {
 	lost, only, hinged   bool
 	accuracy             float64
 	rises                float64 // +1 where the part moves plus as the sum does, else −1
+
+	// The part stands still at sums below still.Low and above still.High, where
+	// something holds it, and is held by nothing at sums within free.
+	still, free interval.Range
+
+	first, step float64          // of the pieces that the output's reach is cut into
+	slopes      []interval.Range // of the drive over each; Everything where not yet known
 }
+
+// slopePieces is into how many pieces the reach of a hinged part's output is cut, over
+// each of which its slope is enclosed once: over a wide stretch at a go, the enclosure
+// of a linkage's slope is too wide to be of use.
+const slopePieces = 32
 
 func (p *Prover) tail(part, drive int, lost bool) *tail {
 	pt := &p.setup.Parts[part]
@@ -44,11 +56,47 @@ func (p *Prover) tail(part, drive int, lost bool) *tail {
 	if t.hinged {
 		low, high := p.setup.Channels[t.channel].Reach()
 		t.accuracy = p.plan.DriveAccuracy(part, drive, interval.Range{Low: float64(low), High: float64(high)})
+		t.first, t.step = float64(low), float64(high-low)/slopePieces
+		t.slopes = make([]interval.Range, slopePieces)
+		for i := range t.slopes {
+			t.slopes[i] = interval.Everything
+		}
 	}
 	if t.raw(limit) < t.raw(-limit) {
 		t.rises = -1
 	}
+	t.still.High, t.free.High = t.edge(0, limit)
+	t.still.Low, t.free.Low = t.edge(0, -limit)
 	return t
+}
+
+// edge finds where the part comes to its end as the sum goes from one value to
+// another: from held on it stands exactly as at the end, and up to free it does not.
+// The tail never turns back, so that halving finds it.
+func (t *tail) edge(from, to float64) (held, free float64) {
+	end := t.at(to)
+	if t.at(from) == end {
+		return from, -math.Copysign(math.Inf(1), to-from)
+	}
+	free, held = from, to
+	for range 60 {
+		middle := free + (held-free)/2
+		if middle == free || middle == held {
+			break
+		}
+		if t.at(middle) == end {
+			held = middle
+		} else {
+			free = middle
+		}
+	}
+	return held, free
+}
+
+// beyond is how much of a range of sums may lie where something holds the part.
+func (t *tail) beyond(sum interval.Range) float64 {
+	low, high := max(t.free.Low-sum.Low, 0), max(sum.High-t.free.High, 0)
+	return interval.Point(low).Add(interval.Point(high)).High
 }
 
 // raw is where the drive puts the part, without stops.
@@ -74,7 +122,7 @@ func (t *tail) at(sum float64) float64 {
 // over encloses at over a range of sums.
 func (t *tail) over(sum interval.Range) interval.Range {
 	a := t.at(sum.Low)
-	if sum.IsPoint() {
+	if sum.IsPoint() || sum.Low >= t.still.High || sum.High <= t.still.Low {
 		return interval.Point(a)
 	}
 	r := interval.Point(a).Hull(interval.Point(t.at(sum.High))).Widen(2 * t.accuracy)
@@ -96,12 +144,20 @@ func (t *tail) reach() interval.Range {
 // slope encloses how much the part moves for one percent of the sum, over a range of
 // sums; 0 is in it where something may hold the part.
 func (t *tail) slope(sum interval.Range) interval.Range {
+	if t.beyond(sum) > 0 {
+		return t.freeSlope(sum).Hull(interval.Point(0))
+	}
+	return t.freeSlope(sum)
+}
+
+// freeSlope is slope over the sums at which nothing holds the part.
+func (t *tail) freeSlope(sum interval.Range) interval.Range {
 	c := &t.p.setup.Channels[t.channel]
 	if t.lost && !c.Failsafe.Hold {
 		return interval.Point(0)
 	}
 	out := t.p.output(t.channel, sum, t.lost)
-	by := t.channelSlope(c, sum, out)
+	by := t.channelSlope(c, sum)
 	pt := &t.p.setup.Parts[t.part]
 	switch pt.Motion {
 	case mixcore.Power:
@@ -113,17 +169,41 @@ func (t *tail) slope(sum interval.Range) interval.Range {
 			by = by.Neg()
 		}
 	default:
-		by = by.Mul(t.p.plan.DriveSlope(t.part, t.drive, out))
-	}
-	a, b := t.raw(sum.Low), t.raw(sum.High)
-	if reach := t.reach(); min(a, b) <= reach.Low || max(a, b) >= reach.High {
-		by = by.Hull(interval.Point(0))
+		by = by.Mul(t.driveSlope(out))
 	}
 	return by
 }
 
+// driveSlope encloses how much the drive moves the part for one percent of output.
+func (t *tail) driveSlope(out interval.Range) interval.Range {
+	if !(t.step > 0) || out.Width() < t.step/4 {
+		return t.p.plan.DriveSlope(t.part, t.drive, out)
+	}
+	from, to := t.pieceOf(out.Low), t.pieceOf(out.High)
+	slope := t.pieceSlope(from)
+	for i := from + 1; i <= to; i++ {
+		slope = slope.Hull(t.pieceSlope(i))
+	}
+	return slope
+}
+
+func (t *tail) pieceOf(out float64) int {
+	return min(max(int((out-t.first)/t.step), 0), slopePieces-1)
+}
+
+// pieceSlope is the slope over one piece, and a little beyond its ends.
+func (t *tail) pieceSlope(i int) interval.Range {
+	if t.slopes[i] == interval.Everything {
+		piece := interval.Range{Low: t.first + float64(i)*t.step, High: t.first + float64(i+1)*t.step}.Widen(t.step / 1000)
+		low, high := t.p.setup.Channels[t.channel].Reach()
+		piece = interval.Range{Low: max(piece.Low, float64(low)), High: min(piece.High, float64(high))}
+		t.slopes[i] = t.p.plan.DriveSlope(t.part, t.drive, piece)
+	}
+	return t.slopes[i]
+}
+
 // channelSlope is by how much the output changes for one percent of the sum.
-func (t *tail) channelSlope(c *mixcore.Channel, sum, out interval.Range) interval.Range {
+func (t *tail) channelSlope(c *mixcore.Channel, sum interval.Range) interval.Range {
 	plus, minus := interval.Point(float64(c.EndPoints.Plus)).Scale(0.01), interval.Point(float64(c.EndPoints.Minus)).Scale(0.01)
 	if c.Reversed {
 		plus, minus = minus, plus
@@ -137,11 +217,6 @@ func (t *tail) channelSlope(c *mixcore.Channel, sum, out interval.Range) interva
 	}
 	if c.Reversed {
 		by = by.Neg()
-	}
-	limit := float64(c.Limit)
-	low, high := float64(mixcore.OutputOf(c.PulseMin)), float64(mixcore.OutputOf(c.PulseMax))
-	if sum.Low <= -limit || sum.High >= limit || out.Low <= low || out.High >= high {
-		by = by.Hull(interval.Point(0))
 	}
 	return by
 }

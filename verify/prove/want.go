@@ -49,29 +49,34 @@ func (w Output) bound(b *box) rangeOf {
 func (w Travel) uses(p *Prover) uses { return usesOf(p, []int{w.Channel}, nil) }
 
 func (w Travel) margin(p *Prover, now, _ *mixcore.Output) float64 {
-	if now.Channels[w.Channel].Limits&(mixcore.TravelLimit|mixcore.PulseLimit) == 0 {
-		return max(float64(p.setup.Channels[w.Channel].Spare(now.Channels[w.Channel].Sum)), 0)
+	out := &now.Channels[w.Channel]
+	spare := float64(p.setup.Channels[w.Channel].Spare(out.Sum))
+	if out.Limits&(mixcore.TravelLimit|mixcore.PulseLimit) == 0 {
+		return max(spare, 0)
 	}
-	return min(float64(p.setup.Channels[w.Channel].Spare(now.Channels[w.Channel].Sum)), -mixcore.Hair)
+	return min(spare, -mixcore.Hair)
 }
 
 // bound: the spare travel is the least of three that rise or fall with the sum, so that
-// it is least at an end of the sum's range and most between.
+// it is least at an end of the sum's range. A limit bites a hair late.
 func (w Travel) bound(b *box) rangeOf {
 	c := &b.b.p.setup.Channels[w.Channel]
 	b.try(formKey{channel: w.Channel})
+	if b.b.now.lost && !c.Failsafe.Hold { // the same whatever the mix comes to
+		if b.b.p.plan.ChannelAt(w.Channel, 0, true).Limits&mixcore.PulseLimit != 0 {
+			return interval.Range{Low: math.Inf(-1), High: -mixcore.Hair}
+		}
+		return interval.Range{Low: 0, High: math.Inf(1)}
+	}
 	sum := b.sum(w.Channel, false)
-	spare := interval.Point(float64(c.Spare(mixcore.Percent(sum.Low)))).Hull(interval.Point(float64(c.Spare(mixcore.Percent(sum.High)))))
+	spare := min(float64(c.Spare(mixcore.Percent(sum.Low))), float64(c.Spare(mixcore.Percent(sum.High))))
 	if !sum.IsPoint() {
-		spare.High = math.Inf(1)
-		spare = spare.Widen(outputError)
+		spare -= outputError
 	}
-	// A limit bites a hair late.
-	if spare.Low >= -mixcore.Hair+outputError {
-		spare.Low = max(spare.Low, 0)
-		spare.High = max(spare.High, 0)
+	if spare >= -mixcore.Hair+outputError {
+		spare = max(spare, 0)
 	}
-	return spare
+	return interval.Range{Low: spare, High: math.Inf(1)}
 }
 
 func (w Differ) uses(p *Prover) uses { return usesOf(p, nil, []int{w.A, w.B}) }
@@ -81,7 +86,7 @@ func (w Differ) margin(p *Prover, now, other *mixcore.Output) float64 {
 }
 
 func (w Differ) bound(b *box) rangeOf {
-	d := b.differ(w.A, false, w.B, true, w.Sign, interval.Range{Low: w.Low, High: w.High})
+	d := b.differ(w.A, false, w.B, true, w.Sign, b.atLeast(w.Low, w.High))
 	return withinRange(d, w.Low, w.High)
 }
 

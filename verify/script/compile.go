@@ -48,6 +48,7 @@ type compiler struct {
 	seen       map[diag.Problem]bool
 	lines      map[diag.Place]bool // lines of which there is a problem
 	checked    int                 // checks so far
+	proofs     int                 // of them: about every position
 	followed   mixcore.Seconds     // time that they follow the model
 }
 

@@ -24,7 +24,7 @@ var allCodes = []string{
 	CodeUnknownColumn, CodeEmptyExamples, CodeNothingSelected, CodeSyntax, CodeLanguage, CodeTooBig, CodeNotText,
 	phrase.CodeUnknownSentence, phrase.CodeUnknownName, phrase.CodeUnknownPosition, phrase.CodeUnclearName, phrase.CodeOutOfRange,
 	phrase.CodeBadNumber, phrase.CodeBadUnit, phrase.CodeWrongMotion, phrase.CodeConflict, phrase.CodeUnclearOrder,
-	phrase.CodeMissingSize, phrase.CodeNoMovement, phrase.CodeWrongPlace,
+	phrase.CodeMissingSize, phrase.CodeNoMovement, phrase.CodeNotAlways, phrase.CodeWrongPlace,
 }
 
 // load reads an airframe that must be without error.

@@ -17,6 +17,8 @@ const (
 	MaxSteps  = 20000   // steps of all scenarios of a run, outlines and backgrounds written out
 	MaxChecks = 20000   // checks of a run: of a group, one for each of its parts
 
+	MaxProofs = 2000 // checks of a run about every position
+
 	// MaxFollowed is how much time all checks of a run may take together, as it
 	// passes on the model, where they follow a movement on its way.
 	MaxFollowed mixcore.Seconds = 5000
@@ -40,6 +42,8 @@ func (c *compiler) checkWork(d *document) bool {
 	switch {
 	case c.checked > MaxChecks:
 		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks, groups and outlines written out", MaxChecks))
+	case c.proofs > MaxProofs:
+		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks about every position", MaxProofs))
 	case c.followed > MaxFollowed:
 		c.tooBig(d, fmt.Sprintf("the sentences about time and about what stays still follow the model for more than %v s together", MaxFollowed))
 	default:
@@ -56,6 +60,10 @@ func (c *compiler) tooBig(d *document, message string) {
 // count adds one check to the work of the run.
 func (c *compiler) count(o *phrase.Outcome, at phrase.Situation) {
 	c.checked++
+	if o.Every != nil {
+		c.proofs++
+		return
+	}
 	if !at.Moved {
 		return
 	}

@@ -23,10 +23,12 @@ type Record struct {
 // judge holds the check against the model and writes down what came of it.
 func (ch *check) judge(m *airframes.Model, v *phrase.Vocabulary) {
 	ch.verdict = v.Judge(&ch.outcome, ch.at)[0]
-	shown := ch.at.Now.Shown()
+	at := ch.judgedAt()
+	shown := at.Now.Shown()
 	r := &ch.result
 	r.Pose, r.Rests = wording.Pose(&m.Setup, &shown), true
-	r.Before, r.Moved = movement(&m.Setup, ch.at)
+	r.Before, r.Moved = movement(&m.Setup, at)
+	r.Proof = ch.verdict.Proof
 	r.Wanted, r.Got, r.Passed = ch.verdict.Wanted, ch.verdict.Got, ch.verdict.Passed
 	if !r.Passed {
 		ch.explain(m, v)
@@ -34,14 +36,27 @@ func (ch *check) judge(m *airframes.Model, v *phrase.Vocabulary) {
 	ch.done = true
 }
 
+// judgedAt is where the controls stand that the verdict speaks of: of an outcome about
+// every position that does not hold, where it fails.
+func (ch *check) judgedAt() phrase.Situation {
+	if ch.verdict.Found != nil {
+		return *ch.verdict.Found
+	}
+	return ch.at
+}
+
 // explain says why a failed check got what it got, and which lines of the
 // airframe file to look at; of a comparison for both parts, of an outcome about
 // the model for the two parts that tell most.
 func (ch *check) explain(m *airframes.Model, v *phrase.Vocabulary) {
-	c := chain.Case{Now: ch.trace(m)}
+	at := ch.judgedAt()
+	if ch.outcome.Every != nil && ch.verdict.Found == nil {
+		return // nothing was found to explain
+	}
+	c := chain.Case{Now: ch.trace(m, at)}
 	var from *mixcore.Output
-	if ch.at.Moved {
-		before := ch.at.Before.Input()
+	if at.Moved {
+		before := at.Before.Input()
 		c.Before = m.Plan.Trace(&before)
 		from = &c.Before.Output
 	}
@@ -73,10 +88,10 @@ func (ch *check) explain(m *airframes.Model, v *phrase.Vocabulary) {
 }
 
 // trace is the evaluation that the verdict came from.
-func (ch *check) trace(m *airframes.Model) *mixcore.Trace {
-	now := ch.at.Now.Input()
+func (ch *check) trace(m *airframes.Model, at phrase.Situation) *mixcore.Trace {
+	now := at.Now.Input()
 	if ch.verdict.Timed {
-		before := ch.at.Before.Input()
+		before := at.Before.Input()
 		return m.Plan.TraceAfter(&before, &now, ch.verdict.Time)
 	}
 	return m.Plan.Trace(&now)

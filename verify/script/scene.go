@@ -18,6 +18,9 @@ type scene struct {
 	given phrase.Pose // after the Givens so far
 	now   phrase.Situation
 
+	givenSet []bool // by control: the Givens so far have set it
+	baseSet  []bool // before the group
+
 	role  phrase.Role // of the step before
 	group phrase.Group
 	base  phrase.Pose // before the group
@@ -46,9 +49,9 @@ func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Probl
 	continues := s.open && s.role == role && (joins || role == phrase.Given)
 	if !continues {
 		s.group, s.open = phrase.Group{}, true
-		s.base = s.now.Now
+		s.base, s.baseSet = s.now.Now, s.now.Set
 		if role == phrase.Given {
-			s.base = s.given
+			s.base, s.baseSet = s.given, s.givenSet
 		}
 	}
 	s.role = role
@@ -57,14 +60,31 @@ func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Probl
 	}
 	if role == phrase.Given {
 		s.given = s.base.Stand(s.setup, &s.group)
-		s.now = phrase.Situation{Now: s.given}
+		s.givenSet = s.also(s.baseSet, &s.group)
+		s.now = phrase.Situation{Now: s.given, Set: s.givenSet}
 		return nil
 	}
 	if problem := s.group.CheckOrder(); problem != nil {
 		return problem
 	}
-	s.now = phrase.Situation{Before: s.base, Now: s.base.Take(s.setup, &s.group), Moved: true}
+	s.now = phrase.Situation{Before: s.base, Now: s.base.Take(s.setup, &s.group), Moved: true, Set: s.also(s.baseSet, &s.group)}
 	return nil
+}
+
+// also is which controls have been set once a group of settings is made too. That
+// everything rests sets none.
+func (s *scene) also(set []bool, groups ...*phrase.Group) []bool {
+	all := make([]bool, len(s.setup.Controls))
+	copy(all, set)
+	for _, g := range groups {
+		if g.Rests {
+			clear(all)
+		}
+		for _, setting := range g.Settings {
+			all[setting.Control] = true
+		}
+	}
+	return all
 }
 
 // asked ends a group of settings: an outcome follows, and what goes on from it is
@@ -82,11 +102,12 @@ func (s *scene) at(m *phrase.Meaning) (phrase.Situation, *phrase.Problem) {
 	if !s.now.Moved {
 		before = s.now.Now.Stand(s.setup, &m.With)
 	}
+	set := s.also(s.now.Set, &m.With, &m.Move)
 	if m.Move.Empty() {
-		return phrase.Situation{Now: before}, nil
+		return phrase.Situation{Now: before, Set: set}, nil
 	}
 	if problem := m.Move.CheckOrder(); problem != nil {
 		return phrase.Situation{}, problem
 	}
-	return phrase.Situation{Before: before, Now: before.Take(s.setup, &m.Move), Moved: true}, nil
+	return phrase.Situation{Before: before, Now: before.Take(s.setup, &m.Move), Moved: true, Set: set}, nil
 }

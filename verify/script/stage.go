@@ -33,7 +33,7 @@ func (c *compiler) stage(o *phrase.Outcome, at phrase.Situation, tags []string) 
 		return modelStage(o)
 	case at.Now.Lost, at.Moved && at.Before.Lost, part != nil && part.Motion == mixcore.Power:
 		return result.MotorAndSignal
-	case !at.Moved && at.Now.Same(phrase.RestPose(setup)), part == nil:
+	case !at.Moved && o.Every == nil && at.Now.Same(phrase.RestPose(setup)), part == nil:
 		return result.BeforePower
 	}
 	return PartStage(part)

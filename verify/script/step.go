@@ -42,7 +42,7 @@ func (c *compiler) step(d *document, s *scenario, scene *scene, st *messages.Ste
 		around.Place = result.Place{File: d.name, Line: int(row.Location.Line), Column: int(row.Location.Column)}
 	}
 	for _, outcome := range meaning.Outcomes {
-		switch problem := outcome.Unmoved(&at); {
+		switch problem := c.vocabulary.Unfit(&outcome, &at); {
 		case problem == nil:
 			compiled.checks = append(compiled.checks, c.checks(outcome, at, around, tags)...)
 		case scene.unclear:

@@ -36,7 +36,7 @@ func (t *Trial) Failing(variant *airframes.Model, most int) []string {
 		if len(subjects) >= most || slices.Contains(subjects, ch.subject) {
 			return
 		}
-		if !v.Judge(&ch.outcome, ch.at)[0].Passed {
+		if !v.Holds(&ch.outcome, ch.at) {
 			subjects = append(subjects, ch.subject)
 		}
 	})

@@ -50,10 +50,34 @@ func (c *coverage) see(ch *check) {
 			}
 		}
 	}
+	for i, r := range ch.outcome.Roams(c.setup, &ch.at) {
+		if r.Free && !ch.outcome.Verb.OnlyLimits() && !ch.at.Now.Lost {
+			c.roamed(i, &r, ch.outcome.Every.When)
+		}
+	}
 	c.stood(ch.at.Now)
 	if ch.at.Moved {
 		c.stood(ch.at.Before)
 		c.moved(ch.at)
+	}
+}
+
+// roamed notes a control that runs over places of its own, and those that it comes by,
+// unless only some of them count.
+func (c *coverage) roamed(i int, r *phrase.Roam, when *mixcore.Condition) {
+	c.controls[i] = true
+	some := false
+	c.setup.EachTest(when, func(t *mixcore.Condition) { some = some || t.Control == i })
+	if some {
+		return
+	}
+	for _, at := range r.Over.Places {
+		c.places[i][at] = true
+	}
+	for k, detent := range c.setup.Controls[i].Detents {
+		if at := float64(detent.At); r.Over.Low <= at && at <= r.Over.High {
+			c.places[i][k] = true
+		}
 	}
 }
 

@@ -27,6 +27,8 @@ var (
 // outcome about air loads, adverse yaw or shares of roll claims nothing here.
 func (l *looker) claims(o *phrase.Outcome) []claim {
 	switch {
+	case o.Every != nil:
+		return nil // it is held against the model at every position, not at one
 	case o.Verb == phrase.Turn, o.Verb == phrase.NoTurn:
 		return []claim{{fmt.Sprint("turn ", o.Axis), turnValues(o), true}}
 	case len(o.Subject.Channels) == 1:

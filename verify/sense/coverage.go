@@ -11,9 +11,12 @@ import (
 // moved, or that no limit was reached, shows nothing about the control that was
 // moved.
 func tells(o *phrase.Outcome) bool {
+	if o.Not {
+		return false
+	}
 	switch o.Verb {
 	case phrase.Move, phrase.Stand, phrase.Turn, phrase.Together, phrase.Opposite,
-		phrase.PowerAt, phrase.PulseAt, phrase.OutputAt, phrase.Stops, phrase.Running:
+		phrase.PowerAt, phrase.PulseAt, phrase.OutputAt, phrase.Stops, phrase.Running, phrase.Rising:
 		return true
 	}
 	return false
@@ -85,7 +88,10 @@ func (l *looker) controls() {
 		if a.At.Moved {
 			l.leaveRest(away, &a.At.Before)
 		}
-		if moved := a.At.MovedControls(); tells(&a.Outcome) && !a.At.Before.Lost && !a.At.Now.Lost {
+		for c, r := range a.Outcome.Roams(l.s, &a.At) {
+			away[c] = away[c] || r.Free && !a.Outcome.Verb.OnlyLimits()
+		}
+		if moved := l.moved(a); tells(&a.Outcome) && !a.At.Before.Lost && !a.At.Now.Lost {
 			for _, c := range moved {
 				alone[c] = alone[c] || !slices.ContainsFunc(moved, func(other int) bool {
 					return other != c && l.s.Controls[other].Axis == l.s.Controls[c].Axis && l.s.Controls[c].Axis != mixcore.NoAxis
@@ -118,6 +124,17 @@ func (l *looker) controls() {
 		l.add(missing(l.m.Places.Controls[i], codeSecond, "no sentence moves the "+l.s.Controls[i].Name+" by itself, one of several controls for "+axisNames[l.s.Controls[i].Axis],
 			"that one of them is right says nothing about the others: each may have a sign of its own", l.turnFor(i)))
 	}
+}
+
+// moved are the controls that an outcome speaks of as moving.
+func (l *looker) moved(a *phrase.Asked) []int {
+	list := a.At.MovedControls()
+	for c, r := range a.Outcome.Roams(l.s, &a.At) {
+		if r.Moves {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 func (l *looker) leaveRest(away []bool, p *phrase.Pose) {

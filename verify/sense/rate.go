@@ -20,8 +20,9 @@ func (l *looker) rates() {
 		tried := make([]bool, len(demand.Rates))
 		for i := range l.asked {
 			if a := &l.asked[i]; l.shows(a, demand.From) {
-				now := a.At.Now.Input()
-				tried[l.rateAt(demand, &now)] = true
+				for _, in := range l.tried(a, demand) {
+					tried[l.rateAt(demand, &in)] = true
+				}
 			}
 		}
 		for k := range tried {
@@ -37,6 +38,9 @@ func (l *looker) rates() {
 func (l *looker) shows(a *phrase.Asked, control int) bool {
 	if !tells(&a.Outcome) || a.At.Now.Lost {
 		return false
+	}
+	if a.Outcome.Roams(l.s, &a.At)[control].Free {
+		return true
 	}
 	now, rest := a.At.Now.Position[control], l.s.Controls[control].Rest()
 	return now != rest || a.At.Moved && a.At.Before.Position[control] != now

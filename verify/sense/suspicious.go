@@ -24,6 +24,8 @@ func (l *looker) suspicious() {
 func (l *looker) fights(a *phrase.Asked) (result.ScriptFinding, bool) {
 	o := &a.Outcome
 	switch {
+	case o.Every != nil:
+		return l.everyFights(a)
 	case o.Verb == phrase.Turn:
 		return l.turnFights(a)
 	case len(o.Subject.Parts) != 1 || o.Subject.Servos:

@@ -3,7 +3,7 @@ Feature: sentences that no model understands
     Given rates are high
     When the roll stick is full right
     Then the model flies well
-    And whatever the roll stick does, the port flap stays still
-    And no surface reaches its stop
+    And whatever the yaw stick, the port flap stays still
+    And nothing happens
     And the port aileron drosp
     And the port aileron moves

@@ -6,8 +6,9 @@
 // out: a list that is empty is [], a place that is nowhere is null. Values are
 // in the words that people read ("49.5 %", "trailing edge UP 14.2° (11 mm)"), and
 // on the way from the hand to the part exact as well.
-// Start at [Render]; [RenderShown] is one position of the controls,
-// [RenderProblems] what is written where there is no answer.
+// Start at [Render]; [RenderShown] is one position of the controls, [RenderProofs]
+// what holds at all of them, [RenderProblems] what is written where there is no
+// answer.
 package jsonout
 
 import (
@@ -18,7 +19,7 @@ import (
 )
 
 // Format is the number of the shapes that this package writes.
-const Format = 3
+const Format = 4
 
 // Render writes the report. The error is the writer's.
 func Render(w io.Writer, r *result.Report) error {
@@ -32,12 +33,12 @@ func Render(w io.Writer, r *result.Report) error {
 		Rest:    list(r.Rest),
 		Verdict: string(r.Verdict),
 		Counts: countsJSON{
-			Checks: len(r.Checks), Passed: passed, Failed: failed,
+			Checks: len(r.Checks), Passed: passed, Failed: failed, Proofs: r.Proofs(),
 			LeftOut: r.NotSelected, Warnings: len(r.Findings),
 			ScriptWrong: wrong, ScriptWarnings: warn, ScriptOnPurpose: onPurpose,
 		},
 		Checks:   []checkJSON{},
-		Warnings: []warningJSON{},
+		Warnings: warningsOf(r.Findings),
 		Script:   scriptOf(r.Script),
 		Uncovered: uncoveredJSON{
 			Parts:     list(r.Uncovered.Parts),
@@ -49,12 +50,15 @@ func Render(w io.Writer, r *result.Report) error {
 	for i := range r.Checks {
 		doc.Checks = append(doc.Checks, checkOf(i+1, &r.Checks[i]))
 	}
-	for _, f := range r.Findings {
-		doc.Warnings = append(doc.Warnings, warningJSON{
-			Code: f.Code, Message: f.Message, Hint: f.Hint, Place: placeOf(f.Place),
-		})
-	}
 	return write(w, doc)
+}
+
+func warningsOf(found []result.Finding) []warningJSON {
+	out := []warningJSON{}
+	for _, f := range found {
+		out = append(out, warningJSON{Code: f.Code, Message: f.Message, Hint: f.Hint, Place: placeOf(f.Place)})
+	}
+	return out
 }
 
 // RenderShown writes what every part does at one position of the controls. The
@@ -103,6 +107,7 @@ func checkOf(number int, c *result.Check) checkJSON {
 		Miss:    c.Miss,
 		Passed:  c.Passed,
 		Why:     whyOf(c.Why),
+		Proof:   proofOf(c.Proof),
 	}
 }
 

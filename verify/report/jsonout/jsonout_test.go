@@ -174,7 +174,7 @@ func TestSchemaRefusesOtherShapes(t *testing.T) {
 		{"no list", `"cautions": [`, `"cautions": null, "rest": [`},
 		{"another unit", `"unit": "µs"`, `"unit": "ms"`},
 		{"a sign for a word", `"way": "fore"`, `"way": "-"`},
-		{"another format", `"hingeline_report": 3`, `"hingeline_report": 2`},
+		{"another format", `"hingeline_report": 4`, `"hingeline_report": 3`},
 	} {
 		bad := strings.Replace(good, c.from, c.to, 1)
 		if bad == good {
@@ -188,7 +188,7 @@ func TestSchemaRefusesOtherShapes(t *testing.T) {
 
 // Every object of the schemas names all its keys and allows no other.
 func TestSchemasAreClosed(t *testing.T) {
-	for name, text := range map[string][]byte{"report": ReportSchema, "position": PositionSchema, "problems": ProblemsSchema} {
+	for name, text := range map[string][]byte{"report": ReportSchema, "position": PositionSchema, "problems": ProblemsSchema, "proofs": ProofsSchema} {
 		var doc any
 		if err := json.Unmarshal(text, &doc); err != nil {
 			t.Fatal(err)

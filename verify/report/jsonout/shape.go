@@ -17,6 +17,11 @@ var PositionSchema []byte
 //go:embed problems.schema.json
 var ProblemsSchema []byte
 
+// ProofsSchema is the JSON Schema (2020-12) of what RenderProofs writes.
+//
+//go:embed proofs.schema.json
+var ProofsSchema []byte
+
 type reportJSON struct {
 	Format    int           `json:"hingeline_report"`
 	Tool      string        `json:"tool"`
@@ -41,6 +46,7 @@ type countsJSON struct {
 	Checks   int `json:"checks"`
 	Passed   int `json:"passed"`
 	Failed   int `json:"failed"`
+	Proofs   int `json:"proofs"`
 	LeftOut  int `json:"left_out"`
 	Warnings int `json:"warnings"`
 
@@ -63,6 +69,7 @@ type checkJSON struct {
 	Miss     string       `json:"miss"`
 	Passed   bool         `json:"passed"`
 	Why      []reasonJSON `json:"why"`
+	Proof    *proofJSON   `json:"proof"`
 }
 
 type reasonJSON struct {

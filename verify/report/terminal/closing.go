@@ -8,13 +8,13 @@ import (
 )
 
 // warnings are what is odd about the set-up or the script, asked for or not.
-func (p *page) warnings(r *result.Report) {
-	if len(r.Findings) == 0 {
+func (p *page) warnings(found []result.Finding, beside string) {
+	if len(found) == 0 {
 		return
 	}
 	p.blank()
-	p.para(0, "WARNINGS: "+count(len(r.Findings), "thing")+" to look at that no check decides", p.warn)
-	for i, f := range r.Findings {
+	p.para(0, "WARNINGS: "+count(len(found), "thing")+" to look at "+beside, p.warn)
+	for i, f := range found {
 		p.hang(fmt.Sprintf("%3d. ▲ ", i+1), p.warn, f.Message+" ["+f.Code+"]", plain)
 		if f.Place.File != "" {
 			p.para(7, at(f.Place), p.faint)
@@ -27,12 +27,12 @@ func (p *page) warnings(r *result.Report) {
 }
 
 // warningsInBrief names every warning, without where it is and what to do.
-func (p *page) warningsInBrief(r *result.Report) {
-	if len(r.Findings) == 0 {
+func (p *page) warningsInBrief(found []result.Finding) {
+	if len(found) == 0 {
 		return
 	}
 	p.blank()
-	for _, f := range r.Findings {
+	for _, f := range found {
 		p.hang("▲ warning: ", p.warn, f.Message+" ["+f.Code+"]", plain)
 	}
 }
@@ -64,13 +64,13 @@ func (p *page) listed(label string, names []string) {
 	}
 }
 
-func (p *page) cautions(r *result.Report) {
-	if len(r.Cautions) == 0 {
+func (p *page) cautions(all []string) {
+	if len(all) == 0 {
 		return
 	}
 	p.blank()
 	p.para(0, "LEFT TO DO, with the model in front of you", p.strong)
-	for _, c := range r.Cautions {
+	for _, c := range all {
 		p.hang("  - ", plain, c, plain)
 	}
 }
@@ -94,12 +94,12 @@ func (p *page) verdict(r *result.Report) {
 		} else {
 			word += ":"
 		}
-		p.hang(sign, ink, fmt.Sprintf("%s %d of %s: the set-up as written does what %s.%s %s",
-			word, passed, count(all, "check"), asked(r), scriptRemarks(r)+notChecked(r), afterwards), ink)
+		p.hang(sign, ink, fmt.Sprintf("%s %d of %s%s: the set-up as written does what %s.%s %s",
+			word, passed, count(all, "check"), proofsAmong(r), asked(r), scriptRemarks(r)+notChecked(r), afterwards), ink)
 	case result.Failed:
 		p.hang("✗ ", p.bad, fmt.Sprintf(
-			"DO NOT FLY: %s%d of %s failed, %d passed.%s",
-			scriptWrong(r), failed, count(all, "check"), passed, remaining(r)), p.bad)
+			"DO NOT FLY: %s%d of %s failed%s, %d passed%s.%s",
+			scriptWrong(r), failed, count(all, "check"), undecidedAmong(r), passed, proofsAmong(r), remaining(r)), p.bad)
 	default:
 		p.hang("▲ ", p.warn, "NOTHING WAS CHECKED: no check ran, so this says nothing about the model."+remaining(r), p.warn)
 	}
@@ -160,11 +160,16 @@ const afterwards = "The model itself is still to be checked: walk-around, range 
 
 // remaining says what wants a look and what was not checked.
 func remaining(r *result.Report) string {
-	looks := ""
-	if n := len(r.Findings); n > 0 {
-		looks = fmt.Sprintf(" %s %s a look.", count(n, "warning"), number(n, "wants", "want"))
+	return wantLook(r.Findings) + scriptRemarks(r) + notChecked(r)
+}
+
+// wantLook says how many warnings there are, as a sentence.
+func wantLook(found []result.Finding) string {
+	n := len(found)
+	if n == 0 {
+		return ""
 	}
-	return looks + scriptRemarks(r) + notChecked(r)
+	return fmt.Sprintf(" %s %s a look.", count(n, "warning"), number(n, "wants", "want"))
 }
 
 // notChecked says what was not checked.

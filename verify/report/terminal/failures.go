@@ -21,7 +21,7 @@ func (p *page) failures(r *result.Report) {
 		if c := &r.Checks[i]; !c.Passed {
 			n++
 			p.blank()
-			p.failure(n, i+1, c, p.poses[i], p.answer(r, i))
+			p.failure(n, i+1, c, p.poses[i], p.answer(r, i), r.Model)
 		}
 	}
 	p.common(r, failed)
@@ -82,7 +82,7 @@ func shownPlaces(c *result.Check) []result.Place {
 	return places
 }
 
-func (p *page) failure(n, number int, c *result.Check, pose, got string) {
+func (p *page) failure(n, number int, c *result.Check, pose, got string, m result.Model) {
 	p.hang(fmt.Sprintf("%d. FAIL ✗  ", n), p.bad, c.Sentence, p.strong)
 	if c.Miss != "" {
 		p.para(3, c.Miss, p.bad)
@@ -94,17 +94,26 @@ func (p *page) failure(n, number int, c *result.Check, pose, got string) {
 	}
 	p.hang("   WANTED   ", p.strong, c.Wanted, plain)
 	p.hang("   GOT      ", p.bad, got, plain)
+	p.howDecided(c.Proof, m)
 	for i, why := range c.Why {
 		switch {
 		case i > 0:
-			p.chain("   and to the "+why.Of+":", why.Chain)
+			p.chain("   and to "+withArticle(why.Of)+":", why.Chain)
 		case len(c.Why) > 1 || why.Of != c.Subject:
-			p.chain("   why, from the pilot's hand to the "+why.Of+":", why.Chain)
+			p.chain("   why, from the pilot's hand to "+withArticle(why.Of)+":", why.Chain)
 		default:
 			p.chain("   why, from the pilot's hand to the surface:", why.Chain)
 		}
 		p.lookAt(why.LookAt)
 	}
+}
+
+// withArticle is a part or channel in a sentence: the port flap, channel 3.
+func withArticle(of string) string {
+	if strings.HasPrefix(of, "channel ") {
+		return of
+	}
+	return "the " + of
 }
 
 // mostLookedAt is how many lines of the airframe file a failure shows: the most

@@ -14,6 +14,7 @@ type page struct {
 	out   strings.Builder
 	width int
 	ascii bool
+	named string // the model as a command line names it
 
 	good, bad, warn, strong, faint paint
 
@@ -28,7 +29,7 @@ type paint func(string) string
 var plain paint
 
 func newPage(o Options) *page {
-	p := &page{width: o.Width, ascii: o.ASCII}
+	p := &page{width: o.Width, ascii: o.ASCII, named: o.Airframe}
 	if p.width <= 0 || p.width > MaxWidth {
 		p.width = MaxWidth
 	}

@@ -5,7 +5,8 @@
 //
 // It knows package result only, and never decides anything: whether a check
 // passed, in which order and in which words is settled before it gets here.
-// Start at [Render]; [RenderShown] is the same for one position of the controls.
+// Start at [Render]; [RenderShown] is the same for one position of the controls,
+// [RenderProofs] for what holds at all of them.
 package terminal
 
 import (
@@ -28,6 +29,8 @@ type Options struct {
 	Color bool // colour as well as words and symbols
 	ASCII bool // symbols that every terminal has: "ok" for a tick, "+/-" for a plus-minus sign
 	Brief bool // only the failures, the warnings in a line each, and the verdict with the first failure
+
+	Airframe string // the model as a command line names it, for commands that show something again; empty: as its file
 }
 
 // Render writes the report. The error is the writer's.
@@ -41,11 +44,11 @@ func Render(w io.Writer, r *result.Report, o Options) error {
 	p.failures(r)
 	p.aboutScript(r, o.Brief)
 	if o.Brief {
-		p.warningsInBrief(r)
+		p.warningsInBrief(r.Findings)
 	} else {
-		p.warnings(r)
+		p.warnings(r.Findings, "that no check decides")
 		p.uncovered(r)
-		p.cautions(r)
+		p.cautions(r.Cautions)
 	}
 	p.verdict(r)
 	if o.Brief {

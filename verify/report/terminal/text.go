@@ -24,3 +24,16 @@ func (t *Text) Gap() { t.p.blank() }
 
 // Render writes the text. The error is the writer's.
 func (t *Text) Render(w io.Writer) error { return t.p.flush(w) }
+
+// OneLine is text made fit for one line of a terminal, cut to its width.
+func OneLine(text string, o Options) string {
+	p := newPage(o)
+	width := o.Width
+	if width <= 0 {
+		width = MaxWidth
+	}
+	return cut(p.say(text), width, p.say("…"))
+}
+
+// Grouped is a number with its thousands marked: 200,000.
+func Grouped(n int) string { return grouped(n) }

@@ -3,6 +3,7 @@ package terminal
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -63,7 +64,11 @@ func (p *page) walkAround(r *result.Report) {
 		if samePose && c.Passed && last.Place == c.Place && last.Sentence == c.Sentence {
 			sentence = likewise
 		}
-		p.check(i+1, c, sentence, p.answer(r, i), failure)
+		got := p.answer(r, i)
+		if c.Passed {
+			got += assuming(c.Proof)
+		}
+		p.check(i+1, c, sentence, got, failure)
 		last, lastPose = c, pose
 	}
 }
@@ -150,6 +155,9 @@ func (p *page) check(number int, c *result.Check, sentence, got string, failure 
 // poseOf is how the controls stand at a check, as one phrase; empty where the
 // sentence speaks of every position.
 func poseOf(c *result.Check) string {
+	if c.Proof != nil && c.Proof.Answer != result.Disproved {
+		return everyPosition(c)
+	}
 	return pose(c.Pose, c.Before, c.Moved, c.Rests)
 }
 
@@ -176,7 +184,19 @@ func count(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	if strings.HasSuffix(noun, "x") {
+		noun += "e"
+	}
+	return grouped(n) + " " + noun + "s"
+}
+
+// grouped is a number with its thousands marked: 200,000.
+func grouped(n int) string {
+	digits := strconv.Itoa(n)
+	for i := len(digits) - 3; i > 0 && digits[i-1] != '-'; i -= 3 {
+		digits = digits[:i] + "," + digits[i:]
+	}
+	return digits
 }
 
 func number(n int, one, many string) string {

@@ -1,0 +1,49 @@
+package laws
+
+import "example.com/hingeline/mixcore"
+
+// The least that counts: the same as for the sentences of a script.
+const (
+	// stillPercent is the least movement of a motor or extra that does not count as
+	// still, in percent of its travel.
+	stillPercent = 1.0
+	// clearly is the least difference between two movements that makes one of them
+	// more, in degrees or percent.
+	clearly = 0.1
+	// stopReach is how near its stop a part counts as being at it, in degrees.
+	stopReach = 0.05
+	// rounding is what arithmetic in binary may add to or take from a value that
+	// stands exactly at a bound.
+	rounding = 1e-6
+)
+
+func hinged(p *mixcore.Part) bool {
+	return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight
+}
+
+// still is the least change that counts as a movement of a part, in degrees or
+// percent.
+func (mk *maker) still(part int) float64 {
+	if hinged(&mk.s.Parts[part]) {
+		return float64(mk.m.Still)
+	}
+	return stillPercent
+}
+
+// placeOf is where a part stands, in degrees or percent, plus as mixcore's.
+func placeOf(p *mixcore.Part, o *mixcore.PartOutput) float64 {
+	if hinged(p) {
+		return float64(o.Angle)
+	}
+	return float64(o.Amount)
+}
+
+// beyond is further than any part, channel or arm can go, in degrees or percent: an
+// end of a range that is never reached. Provers take it more easily than infinity.
+const beyond = 1000
+
+// unlessBeyond is an end of a range, infinite or not, as a number.
+func unlessBeyond(x float64) float64 { return min(max(x, -beyond), beyond) }
+
+// isFree is true for a range without an end that can be reached.
+func isFree(low, high float64) bool { return low <= -beyond && high >= beyond }
