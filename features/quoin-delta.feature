@@ -26,7 +26,6 @@ Feature: Quoin, before it is thrown off a hill
       And the rudder stays still
       And the airbrake stays still
       And the model rolls <way>
-      And the model does not pitch
 
       Examples:
         | rate | way   | low       | high      | far   |

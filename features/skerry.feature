@@ -85,7 +85,6 @@ Feature: Skerry, before the first tow of the season
       And all flaps stay still
       And both ailerons stay still
       And the model yaws <way>
-      And the model does not pitch
 
       Examples:
         | way   | down      | up        |

@@ -14,30 +14,44 @@ const (
 	curveError = 1e-11
 )
 
-// ShapedBounds encloses, over all positions of a stretch of the demand's control, the
-// demand before its trim, in percent, as ShapedAt computes it; and how much it changes
-// with the position, in percent of demand for one percent of control (to one side or
-// the other, where it has a corner). The control must not be a switch.
-func (p *Plan) ShapedBounds(demand, rate int, at interval.Range) (value, slope interval.Range) {
+// ShapedRange encloses, over all positions of a stretch of the demand's control, the
+// demand before its trim, in percent, as ShapedAt computes it. The control must not be a
+// switch.
+func (p *Plan) ShapedRange(demand, rate int, at interval.Range) interval.Range {
 	d := &p.demands[demand]
 	r := &d.rates[rate]
-	soft := interval.Range{Low: Expo(at.Low/100, r.expo) * 100, High: Expo(at.High/100, r.expo) * 100}
-	bent, steep := soft, interval.Point(1)
-	if !at.IsPoint() {
-		soft = soft.Widen(expoError) // Expo never turns back, but for rounding
-	}
-	if d.curve != nil {
-		bent, steep = d.curve.bounds(soft)
-	} else {
-		bent = soft
-	}
+	_, bent := d.bentOver(r, at)
 	thrown := interval.Range{Low: r.throw(bent.Low) * bent.Low / 100, High: r.throw(bent.High) * bent.High / 100}
 	if !at.IsPoint() {
 		thrown = thrown.Widen(expoError)
 	}
+	return thrown
+}
+
+// ShapedSlope encloses how much that changes with the position, in percent of demand for
+// one percent of control; to one side or the other, where it has a corner.
+func (p *Plan) ShapedSlope(demand, rate int, at interval.Range) interval.Range {
+	d := &p.demands[demand]
+	r := &d.rates[rate]
+	soft, bent := d.bentOver(r, at)
+	steep := interval.Point(1)
+	if d.curve != nil {
+		steep = d.curve.slopeOver(soft)
+	}
 	throws := interval.Point(r.throw(bent.Low)).Hull(interval.Point(r.throw(bent.High)))
-	slope = expoSlope(at.Scale(0.01), r.expo).Mul(steep).Mul(throws.Scale(0.01))
-	return thrown, slope
+	return expoSlope(at.Scale(0.01), r.expo).Mul(steep).Mul(throws.Scale(0.01))
+}
+
+// bentOver encloses the position after expo, and after the curve.
+func (d *demand) bentOver(r *rate, at interval.Range) (soft, bent interval.Range) {
+	soft = interval.Range{Low: Expo(at.Low/100, r.expo) * 100, High: Expo(at.High/100, r.expo) * 100}
+	if !at.IsPoint() {
+		soft = soft.Widen(expoError) // Expo never turns back, but for rounding
+	}
+	if d.curve == nil {
+		return soft, soft
+	}
+	return soft, d.curve.over(soft)
 }
 
 func (r *rate) throw(bent float64) float64 {
@@ -61,31 +75,35 @@ func expoSlope(x interval.Range, k float64) interval.Range {
 	return slope.Max(interval.Point(0))
 }
 
-// bounds encloses the curve's value and slope over a stretch.
-func (c *curve) bounds(x interval.Range) (value, slope interval.Range) {
-	value = interval.Point(c.at(x.Low)).Hull(interval.Point(c.at(x.High)))
-	last := len(c.points) - 1
-	flat := x.Low < c.points[0].X || x.High > c.points[last].X
-	slope = interval.Range{Low: math.Inf(1), High: math.Inf(-1)} // of no piece yet
-	for i := 1; i <= last; i++ {
-		a, b := c.points[i-1], c.points[i]
-		if b.X < x.Low || a.X > x.High {
-			continue
-		}
-		for _, p := range []Point{a, b} {
-			if x.Contains(p.X) {
-				value = value.Hull(interval.Point(p.Y))
-			}
-		}
-		slope = slope.Hull(c.pieceSlope(i, x))
+// over encloses the curve's value over a stretch: it never turns back between two
+// points.
+func (c *curve) over(x interval.Range) interval.Range {
+	value := interval.Point(c.at(x.Low))
+	if x.IsPoint() {
+		return value
 	}
-	if flat {
+	value = value.Hull(interval.Point(c.at(x.High)))
+	for _, p := range c.points {
+		if x.Contains(p.X) {
+			value = value.Hull(interval.Point(p.Y))
+		}
+	}
+	return value.Widen(curveError)
+}
+
+// slopeOver encloses the curve's slope over a stretch.
+func (c *curve) slopeOver(x interval.Range) interval.Range {
+	last := len(c.points) - 1
+	slope := interval.Range{Low: math.Inf(1), High: math.Inf(-1)} // of no piece yet
+	for i := 1; i <= last; i++ {
+		if c.points[i].X >= x.Low && c.points[i-1].X <= x.High {
+			slope = slope.Hull(c.pieceSlope(i, x))
+		}
+	}
+	if x.Low < c.points[0].X || x.High > c.points[last].X { // flat beyond its ends
 		slope = slope.Hull(interval.Point(0))
 	}
-	if !x.IsPoint() {
-		value = value.Widen(curveError)
-	}
-	return value, slope
+	return slope
 }
 
 // pieceSlope encloses the slope of the piece that ends at point i where x reaches

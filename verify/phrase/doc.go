@@ -14,7 +14,15 @@
 // adverse.go and torque.go read what is asked of the model and of its servos, by
 // package effect. oneline.go reads a scenario in one line, toothless.go refuses
 // amounts that nothing could miss, way.go judges what must hold at every moment,
-// advice.go finds the sentence that other words were meant for. Angles are degrees, lengths millimetres along the trailing
+// advice.go finds the sentence that other words were meant for.
+//
+// An outcome may be about every position of some controls ([Every]): every_prefix.go,
+// every_stretch.go and every_when.go read over which positions, every_verb.go and
+// rising.go what must hold there, every_asks.go refuses what cannot be asked so,
+// every_claim.go says what package prove has to decide, every_judge.go and
+// every_words.go what was decided. It is never judged by trying positions.
+//
+// Angles are degrees, lengths millimetres along the trailing
 // edge, pulses microseconds, times seconds, speeds metres a second, all else
 // percent. [Asked] is an outcome with all that is around it, for a look at the
 // script itself.

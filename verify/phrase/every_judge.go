@@ -50,7 +50,7 @@ func (v *Vocabulary) rule(needs []need, quick bool) (r ruling) {
 }
 
 // quickBoxes is the limit of a search for [Vocabulary.Holds].
-const quickBoxes = 20_000
+const quickBoxes = 5_000
 
 // Holds says whether an outcome of one part or channel, or of the model, holds in a
 // situation, as quickly as that can be said. What is undecided does not.

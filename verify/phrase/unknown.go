@@ -45,6 +45,19 @@ func (r *reader) verbAfter(from int) (int, bool) {
 // reserved begin sentences that are no plain outcome.
 var reserved = []string{"whatever", "whenever", "always", "never", "at", "no", "nothing", "if", "while", "until", "unless", "on"}
 
+// reservedHint leads to the form that most likely says what was meant.
+func reservedHint(word string) string {
+	switch word {
+	case "if", "while", "until", "unless":
+		return "write \"whenever …, …\": where it is so, the outcome must hold"
+	case "never":
+		return "\"never\" stands behind the part: \"the port flap never drops\""
+	case "at":
+		return "write \"at every switch position, …\" or \"at every position of the …, …\""
+	}
+	return hintPhrases
+}
+
 // unknownOutcome explains an outcome that was not understood.
 func (r *reader) unknownOutcome(from int) bool {
 	first, last := r.tokens[from], r.tokens[len(r.tokens)-1]
@@ -55,7 +68,7 @@ func (r *reader) unknownOutcome(from int) bool {
 		return r.fail(problemAt(first, CodeUnknownSentence, "the sentence ends too early", hintPhrases))
 	}
 	if slices.Contains(reserved, first.text) {
-		return r.fail(across(first, last, CodeUnknownSentence, fmt.Sprintf("unknown sentence %q", joinText(r.tokens[from:])), hintPhrases))
+		return r.fail(across(first, last, CodeUnknownSentence, fmt.Sprintf("unknown sentence %q", joinText(r.tokens[from:])), reservedHint(first.text)))
 	}
 	probe := r.probe(from)
 	_, ok := probe.servos()

@@ -11,21 +11,21 @@ import (
 // component is a part of a form that shares no variable with the rest of it, so that
 // its range can be found by itself.
 type component struct {
-	pieces    []piece
+	root      *node
+	leaves    []leaf
 	variables []int             // ascending
-	tied      []bool            // by variables: it occurs more than once, so that ranges alone are too wide
+	tied      []bool            // by variables: it comes in by more than one way, so that ranges alone are too wide
+	bent      []bool            // by variables: it scales what it is in itself, so that it may bend the sum
+	loose     bool              // none is tied
 	known     map[string]extent // by the spans of the variables
-
-	untied *component       // the same with no loose terms, for slopes; nil until asked for
-	loose  []interval.Range // of untied: the constants of its pieces
+	roughly   map[string]interval.Range
 }
 
 // piece is a product of factors and of a sum of terms, or one term.
 type piece struct {
 	factors  []term
-	constant int64  // thousandths
-	terms    []term // with a variable that is tied
-	loose    []term // the others: each goes to an end of its own range
+	constant int64 // thousandths
+	terms    []term
 }
 
 // extent is the range of a component over some spans, with tied variables where it is
@@ -113,160 +113,55 @@ func (p *Prover) component(pieces []piece, variables []int) *component {
 		return c
 	}
 	slices.Sort(variables)
-	c := &component{variables: variables, tied: make([]bool, len(variables)), known: map[string]extent{}}
-	times := map[int]int{}
-	for _, q := range pieces {
-		for _, terms := range [][]term{q.factors, q.terms} {
-			for _, t := range terms {
-				times[t.at]++
-				times[t.trim]++
-			}
-		}
-	}
-	for i, v := range variables {
-		c.tied[i] = times[v] > 1
-	}
-	times[none] = 0
-	for _, q := range pieces {
-		own := piece{factors: slices.Clone(q.factors), constant: q.constant}
-		for _, t := range q.terms {
-			if times[t.at] > 1 || times[t.trim] > 1 {
-				own.terms = append(own.terms, t)
-			} else {
-				own.loose = append(own.loose, t)
-			}
-		}
-		c.pieces = append(c.pieces, own)
-	}
+	c := &component{variables: variables, known: map[string]extent{}, roughly: map[string]interval.Range{}}
+	c.root = c.nest(p, pieces)
+	c.count()
 	p.components[string(key)] = c
 	return c
+}
+
+// key is the spans of the component's variables, for its memory.
+func (c *component) key(spans []interval.Range, key []byte) []byte {
+	for _, v := range c.variables {
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(spans[v].Low))
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(spans[v].High))
+	}
+	return key
+}
+
+// rough encloses the component over spans of all variables quickly: where it has tied
+// variables not as closely as extent does.
+func (c *component) rough(p *Prover, spans []interval.Range) interval.Range {
+	var room [128]byte
+	key := c.key(spans, room[:0])
+	if e, ok := c.known[string(key)]; ok {
+		return e.Range
+	}
+	if r, ok := c.roughly[string(key)]; ok {
+		return r
+	}
+	r := c.value(p, spans)
+	c.roughly[string(key)] = r
+	return r
 }
 
 // extent is the component's range over spans of all variables.
 func (c *component) extent(p *Prover, spans []interval.Range) extent {
 	var room [128]byte
-	key := room[:0]
-	for _, v := range c.variables {
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(spans[v].Low))
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(spans[v].High))
-	}
+	key := c.key(spans, room[:0])
 	if e, ok := c.known[string(key)]; ok {
 		return e
 	}
 	var e extent
-	e.Low, e.lowAt = c.least(p, spans, 1)
-	e.High, e.highAt = c.least(p, spans, -1)
-	e.High = -e.High
+	if c.loose {
+		e.Range = c.value(p, spans)
+	} else {
+		e.Low, e.lowAt = c.least(p, spans, 1)
+		e.High, e.highAt = c.least(p, spans, -1)
+		e.High = -e.High
+	}
 	c.known[string(key)] = e
 	return e
-}
-
-// looseSums encloses, for each piece, the sum of its loose terms and its constant.
-func (c *component) looseSums(p *Prover, spans []interval.Range) []interval.Range {
-	sums := make([]interval.Range, len(c.pieces))
-	for i := range c.pieces {
-		q := &c.pieces[i]
-		sums[i] = interval.Point(float64(q.constant)).Over(interval.Point(unit))
-		for k := range q.loose {
-			value, _, _ := p.term(&q.loose[k], spans)
-			sums[i] = sums[i].Add(value)
-		}
-	}
-	return sums
-}
-
-// value encloses the component over spans, where the loose terms and constants of its
-// pieces come to loose; and its slopes by its tied variables where slopes is not nil, in
-// percent for one percent.
-//
-// With side +1 only the least value is wanted, with −1 only the greatest: then a piece
-// whose factors are not negative has its loose terms at that end of their range.
-func (c *component) value(p *Prover, spans, loose, slopes []interval.Range, side float64) interval.Range {
-	for i := range slopes {
-		slopes[i] = interval.Point(0)
-	}
-	total := interval.Point(0)
-	for i := range c.pieces {
-		q := &c.pieces[i]
-		var room [8]interval.Range
-		factor, values := interval.Point(1), room[:0]
-		for k := range q.factors {
-			d, _, _ := p.demand(&q.factors[k], spans)
-			values = append(values, d.Scale(0.01))
-			factor = factor.Mul(values[k])
-		}
-		inner := loose[i]
-		switch {
-		case factor.Low < 0:
-		case side > 0:
-			inner.High = inner.Low
-		case side < 0:
-			inner.Low = inner.High
-		}
-		for k := range q.terms {
-			t := &q.terms[k]
-			value, by, trim := p.term(t, spans)
-			inner = inner.Add(value)
-			if slopes != nil {
-				c.slope(slopes, t.at, by.Mul(factor))
-				c.slope(slopes, t.trim, trim.Mul(factor))
-			}
-		}
-		total = total.Add(inner.Mul(factor))
-		if slopes == nil {
-			continue
-		}
-		for k := range q.factors {
-			rest := inner.Scale(0.01)
-			for other := range values {
-				if other != k {
-					rest = rest.Mul(values[other])
-				}
-			}
-			_, by, trim := p.demand(&q.factors[k], spans)
-			c.slope(slopes, q.factors[k].at, by.Mul(rest))
-			c.slope(slopes, q.factors[k].trim, rest.Scale(trim))
-		}
-	}
-	return total
-}
-
-// slope adds to the slope by a variable, if that is tied.
-func (c *component) slope(slopes []interval.Range, variable int, by interval.Range) {
-	if i, ok := slices.BinarySearch(c.variables, variable); ok && c.tied[i] {
-		slopes[i] = slopes[i].Add(by)
-	}
-}
-
-// slopesOver encloses the slopes by all variables over spans, tied or not.
-func (c *component) slopesOver(p *Prover, spans []interval.Range) []interval.Range {
-	if c.untied == nil {
-		c.untied = &component{variables: c.variables, tied: slices.Repeat([]bool{true}, len(c.variables))}
-		for _, q := range c.pieces {
-			c.untied.pieces = append(c.untied.pieces, piece{factors: q.factors, constant: q.constant, terms: slices.Concat(q.terms, q.loose)})
-		}
-		c.untied.loose = c.untied.looseSums(p, spans)
-	}
-	slopes := make([]interval.Range, len(c.variables))
-	c.untied.value(p, spans, c.untied.loose, slopes, 0)
-	return slopes
-}
-
-// term encloses one term with its share, and its slopes by its control and its trim.
-func (p *Prover) term(t *term, spans []interval.Range) (value, slope, byTrim interval.Range) {
-	d, by, trim := p.demand(t, spans)
-	plus, minus := share(t.plus), share(t.minus)
-	value, steep := d.Mul(plus), plus
-	if t.plus != t.minus {
-		switch {
-		case d.High <= 0:
-			value, steep = d.Mul(minus), minus
-		case d.Low < 0:
-			value = interval.Range{High: d.High}.Mul(plus).Hull(interval.Range{Low: d.Low}.Mul(minus))
-			steep = plus.Hull(minus)
-		}
-	}
-	return value, by.Mul(steep), steep.Scale(trim)
 }
 
 func share(thousandths int64) interval.Range {
@@ -274,26 +169,4 @@ func share(thousandths int64) interval.Range {
 		return interval.Point(1)
 	}
 	return interval.Point(float64(thousandths)).Over(interval.Point(unit * 100))
-}
-
-// demand encloses a term's demand in percent, its slope by its control, and its slope
-// by its trim.
-func (p *Prover) demand(t *term, spans []interval.Range) (value, slope interval.Range, trim float64) {
-	k := &p.kinds[t.shape]
-	x := spans[t.at]
-	if t.turned {
-		x = x.Neg()
-	}
-	value, slope = k.shaped(p, x)
-	if t.turned {
-		slope = slope.Neg()
-	}
-	if t.trim != none {
-		trim = k.trimRange / 100
-		if t.trimTurned {
-			trim = -trim
-		}
-		value = value.Add(spans[t.trim].Scale(trim))
-	}
-	return value, slope, trim
 }

@@ -57,6 +57,29 @@ func (g *gap) over(want interval.Range) interval.Range {
 	return interval.Range{Low: low, High: high}.Within(whole)
 }
 
+// gapKnown is a gap that was looked at, and what it had to be inside.
+type gapKnown struct {
+	gap
+	want interval.Range
+}
+
+// mostKnown is how many gaps, or places of one tail, are remembered.
+const mostKnown = 1 << 15
+
+// gapOver is over, remembered: cells that differ elsewhere ask the same.
+func (p *Prover) gapOver(g gap, want interval.Range) interval.Range {
+	k := gapKnown{g, want}
+	if r, ok := p.gaps[k]; ok {
+		return r
+	}
+	if p.gaps == nil || len(p.gaps) >= mostKnown {
+		p.gaps = map[gapKnown]interval.Range{}
+	}
+	r := g.over(want)
+	p.gaps[k] = r
+	return r
+}
+
 // least is a lower bound of sign times the gap, near enough or at least need.
 func (g *gap) least(whole interval.Range, need, sign float64) float64 {
 	type part struct {

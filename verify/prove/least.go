@@ -1,7 +1,6 @@
 package prove
 
 import (
-	"container/heap"
 	"math"
 	"slices"
 
@@ -14,237 +13,268 @@ const (
 	leastBoxes = 1000 // boxes looked at before the bound so far is taken
 )
 
+// thin is a stretch that is not cut any more, in percent.
+const thin = 1e-9
+
 // corner is a box of a component's variables, with a bound.
 type corner struct {
 	spans []interval.Range
-	low   float64 // nothing in it is less
+	at    []float64 // where each is likely best
+	low   float64   // nothing in it is less
+	steep int       // the variable that matters most, or none
 }
-
-type corners []corner
-
-func (h corners) Len() int           { return len(h) }
-func (h corners) Less(i, j int) bool { return h[i].low < h[j].low }
-func (h corners) Swap(i, j int)      { h[i], h[j] = h[j], h[i] }
-func (h *corners) Push(x any)        { *h = append(*h, x.(corner)) }
-func (h *corners) Pop() any          { n := len(*h) - 1; x := (*h)[n]; *h = (*h)[:n]; return x }
 
 // leastSearch looks for the least value of sign times a component.
 type leastSearch struct {
-	c                    *component
-	p                    *Prover
-	sign                 float64
-	spans, loose, slopes []interval.Range // spans of all variables: scratch
-	open                 corners
-	best                 float64   // the least value found
-	at                   []float64 // where, by the component's variables
-	done                 float64   // the least bound of boxes that are finished
+	c             *component
+	p             *Prover
+	sign          float64
+	spans, slopes []interval.Range // of all variables of the claim, and of the component's: scratch
+	open          []corner
+	best          float64   // the least value found
+	at            []float64 // where, by the component's variables
+	done          float64   // the least bound of boxes that are finished
 }
 
 // least is a lower bound of sign times the component over spans of all variables, and
-// where it is nearly reached. Variables that occur once go to an end by themselves. A
-// tied variable whose slope keeps its sign goes to one end; the others are halved, at
-// breaks of their demands where there are any.
+// where it is nearly reached. Variables that are not tied go to an end by themselves. A
+// tied one whose slope keeps its sign goes to one end, and one in which the component is
+// straight to both; the others are halved, at breaks of their demands where there are
+// any.
 func (c *component) least(p *Prover, spans []interval.Range, sign float64) (bound float64, at []float64) {
-	s := &leastSearch{c: c, p: p, sign: sign, spans: slices.Clone(spans), done: math.Inf(1),
-		loose: c.looseSums(p, spans), slopes: make([]interval.Range, len(c.variables))}
-	first := make([]interval.Range, len(c.variables))
+	s := &leastSearch{c: c, p: p, sign: sign, spans: slices.Clone(spans), done: math.Inf(1), best: math.Inf(1),
+		slopes: make([]interval.Range, len(c.variables))}
+	first := corner{spans: make([]interval.Range, len(c.variables)), at: make([]float64, len(c.variables)), low: math.Inf(-1)}
 	for i, v := range c.variables {
-		first[i] = spans[v]
+		first.spans[i], first.at[i] = spans[v], spans[v].Middle()
 	}
 	s.look(first)
-	for boxes := 1; len(s.open) > 0; boxes++ {
-		if s.open[0].low >= s.best-leastGap || boxes >= leastBoxes {
+	for boxes := 1; len(s.open) > 0 && boxes < leastBoxes; boxes++ {
+		next := s.lowest()
+		if s.open[next].low >= s.best-leastGap {
 			break
 		}
-		box := heap.Pop(&s.open).(corner)
-		i, where := s.cut(box.spans)
-		if i < 0 {
-			s.done = min(s.done, box.low)
-			continue
-		}
-		for _, half := range []interval.Range{{Low: box.spans[i].Low, High: where}, {Low: where, High: box.spans[i].High}} {
-			next := slices.Clone(box.spans)
-			next[i] = half
-			s.look(next)
-		}
+		box := s.open[next]
+		last := len(s.open) - 1
+		s.open[next] = s.open[last]
+		s.open = s.open[:last]
+		s.split(box)
 	}
 	bound = s.done
 	if len(s.open) > 0 {
-		bound = min(bound, s.open[0].low)
+		bound = min(bound, s.open[s.lowest()].low)
 	}
 	return bound, s.at
 }
 
-func (s *leastSearch) value(slopes []interval.Range) interval.Range {
-	return s.c.value(s.p, s.spans, s.loose, slopes, s.sign).Scale(s.sign)
+func (s *leastSearch) lowest() int {
+	least := 0
+	for i := range s.open {
+		if s.open[i].low < s.open[least].low {
+			least = i
+		}
+	}
+	return least
+}
+
+// value encloses sign times the component in a box.
+func (s *leastSearch) value(box []interval.Range) interval.Range {
+	for i, v := range s.c.variables {
+		if s.c.tied[i] {
+			s.spans[v] = box[i]
+		}
+	}
+	r := s.c.value(s.p, s.spans)
+	if s.sign < 0 {
+		return r.Neg()
+	}
+	return r
+}
+
+// slope is that of sign times the component by a variable.
+func (s *leastSearch) slope(i int) interval.Range {
+	if s.sign < 0 {
+		return s.slopes[i].Neg()
+	}
+	return s.slopes[i]
 }
 
 // look bounds a box, and keeps it if it cannot be left out.
-func (s *leastSearch) look(box []interval.Range) {
-	s.put(box)
-	value := s.value(s.slopes)
-	settled, moved := true, false
-	for i := range box {
-		if !s.c.tied[i] || box[i].IsPoint() {
+func (s *leastSearch) look(box corner) {
+	value := s.value(box.spans)
+	box.low = max(box.low, value.Low)
+	if box.low >= s.best-leastGap || s.settled(box.spans) {
+		s.finish(box, value)
+		return
+	}
+	s.c.slopes(s.p, s.slopes, s.c.tied)
+	moved := false
+	for i, r := range box.spans {
+		if !s.c.tied[i] || r.IsPoint() {
 			continue
 		}
-		switch g := s.slopes[i].Scale(s.sign); {
+		switch g := s.slope(i); {
 		case g.Low >= 0:
-			box[i], moved = interval.Point(box[i].Low), true
+			box.spans[i], box.at[i], moved = interval.Point(r.Low), r.Low, true
 		case g.High <= 0:
-			box[i], moved = interval.Point(box[i].High), true
-		default:
-			settled = false
+			box.spans[i], box.at[i], moved = interval.Point(r.High), r.High, true
 		}
 	}
 	if moved {
-		s.put(box)
-		value = value.Within(s.value(s.slopes))
-	}
-	if settled {
-		s.found(value.Low, box)
-		s.done = min(s.done, value.Low)
-		return
-	}
-	middle := slices.Clone(box)
-	for i := range box {
-		if s.c.tied[i] {
-			middle[i] = interval.Point(box[i].Middle())
+		value = s.value(box.spans)
+		box.low = max(box.low, value.Low)
+		if s.settled(box.spans) {
+			s.finish(box, value)
+			return
 		}
+		s.c.slopes(s.p, s.slopes, s.c.tied)
 	}
-	s.put(middle)
-	at := s.value(nil)
-	s.found(at.Low, middle)
-	for i := range box { // the mean value form
-		if s.c.tied[i] {
-			at = at.Add(s.slopes[i].Scale(s.sign).Mul(box[i].Sub(middle[i])))
-		}
-	}
-	heap.Push(&s.open, corner{box, max(value.Low, at.Low)})
+	s.meanValue(&box)
+	s.open = append(s.open, box)
 }
 
-func (s *leastSearch) put(box []interval.Range) {
-	for i, v := range s.c.variables {
-		s.spans[v] = box[i]
+// settled says whether a box is not to be cut any more.
+func (s *leastSearch) settled(spans []interval.Range) bool {
+	for i, r := range spans {
+		if s.c.tied[i] && r.Width() > 2*thin {
+			return false
+		}
 	}
+	return true
 }
 
-// found takes note of a value that is reached where the tied variables are points.
-func (s *leastSearch) found(value float64, box []interval.Range) {
-	if s.at == nil || value < s.best {
-		s.best = value
-		s.at = s.at[:0]
-		for i := range box {
-			s.at = append(s.at, box[i].Low)
-		}
+// finish takes note of the bound of a box that is done with, and of the place in it.
+func (s *leastSearch) finish(box corner, value interval.Range) {
+	s.done = min(s.done, box.low)
+	if value.Low < s.best && s.settled(box.spans) {
+		s.best, s.at = value.Low, box.at
 	}
 }
 
-// cut is where to halve a box: the tied variable whose slope matters most, at a break
-// of one of its demands or in the middle; −1 where none can be halved.
-func (s *leastSearch) cut(box []interval.Range) (variable int, where float64) {
-	s.put(box)
-	s.value(s.slopes)
-	variable = -1
+// meanValue bounds a box by the value in its middle and the slopes, and finds the
+// variable that matters most.
+func (s *leastSearch) meanValue(box *corner) {
+	middle := slices.Clone(box.spans)
+	way := interval.Point(0)
 	most := -1.0
-	for i := range box {
-		if middle := box[i].Middle(); !s.c.tied[i] || middle <= box[i].Low || middle >= box[i].High {
+	box.steep = none
+	for i, r := range box.spans {
+		if !s.c.tied[i] || r.IsPoint() {
 			continue
 		}
-		if weight := s.slopes[i].Greatest() * box[i].Width(); weight > most {
-			variable, most = i, weight
+		middle[i] = interval.Point(r.Middle())
+		by := s.slope(i).Mul(r.Sub(middle[i]))
+		way = way.Add(by)
+		if by.Greatest() > most && r.Width() > 2*thin {
+			box.steep, most = i, by.Greatest()
 		}
 	}
-	if variable < 0 {
-		return variable, 0
+	value := s.value(middle)
+	if value.Low < s.best {
+		s.best, s.at = value.Low, slices.Clone(box.at)
+		for i := range middle {
+			if s.c.tied[i] && !box.spans[i].IsPoint() {
+				s.at[i] = middle[i].Low
+			}
+		}
 	}
-	return variable, s.p.breakIn(s.c, s.c.variables[variable], box[variable])
+	box.low = max(box.low, value.Add(way).Low)
+}
+
+// split looks at the parts of a box.
+func (s *leastSearch) split(box corner) {
+	i := box.steep
+	if i == none {
+		s.done = min(s.done, box.low)
+		return
+	}
+	r := box.spans[i]
+	where, broken := s.p.breakIn(s.c, s.c.variables[i], r)
+	low, high := interval.Range{Low: r.Low, High: where}, interval.Range{Low: where, High: r.High}
+	if !broken && s.straight(i, box.spans) {
+		low.High, high.Low = r.Low+thin, r.High-thin
+	}
+	for k, part := range []interval.Range{low, high} {
+		next := corner{spans: slices.Clone(box.spans), at: slices.Clone(box.at), low: box.low}
+		next.spans[i], next.at[i] = part, part.Middle()
+		if part.Width() <= 2*thin {
+			next.at[i] = []float64{r.Low, r.High}[k]
+		}
+		s.look(next)
+	}
+}
+
+// straightness is how much a slope may vary, beside its size, where a demand counts as
+// straight: it then bends by less than the error that its bounds allow for.
+const straightness = 1e-13
+
+// straight says whether the component is a straight line in one variable, whatever the
+// others are in the box. Then it is least at an end: within thin of it, so that it does
+// not matter on which side of a break that is.
+func (s *leastSearch) straight(i int, box []interval.Range) bool {
+	r := box[i]
+	inner := interval.Range{Low: r.Low + thin, High: r.High - thin}
+	if s.c.bent[i] || inner.Width() < thin {
+		return false
+	}
+	s.value(box)
+	for k := range s.c.leaves {
+		l := &s.c.leaves[k]
+		if l.atIndex != i {
+			continue
+		}
+		if l.turned {
+			inner = inner.Neg()
+		}
+		slope := l.k.slope(s.p, inner)
+		if l.turned {
+			inner = inner.Neg()
+		}
+		if !(slope.Width() <= straightness*max(slope.Greatest(), 1)) {
+			return false
+		}
+	}
+	return s.oneSided(s.c.root, i)
+}
+
+// oneSided says whether every demand that a variable bears on keeps to one side, or has
+// the same share on both.
+func (s *leastSearch) oneSided(n *node, i int) bool {
+	for k := range n.terms {
+		t := &n.terms[k]
+		l := &s.c.leaves[t.leaf]
+		if (l.atIndex == i || l.trimAt == i) && !t.even && l.value.Low < 0 && l.value.High > 0 {
+			return false
+		}
+	}
+	for k := range n.products {
+		if !s.oneSided(n.products[k].inner, i) {
+			return false
+		}
+	}
+	return true
 }
 
 // breakIn is the break of a component's demands that is nearest to the middle of a
 // stretch of a variable; the middle itself where there is none inside.
-func (p *Prover) breakIn(c *component, variable int, span interval.Range) float64 {
+func (p *Prover) breakIn(c *component, variable int, span interval.Range) (where float64, broken bool) {
 	middle := span.Middle()
-	best, found := middle, false
-	c.eachTerm(func(t *term) {
-		if t.at != variable {
-			return
+	where = middle
+	for k := range c.leaves {
+		l := &c.leaves[k]
+		if l.at != variable {
+			continue
 		}
-		for _, x := range p.kinds[t.shape].breaks {
-			if t.turned {
+		for _, x := range l.k.breaks {
+			if l.turned {
 				x = -x
 			}
-			if x > span.Low && x < span.High && (!found || abs(x-middle) < abs(best-middle)) {
-				best, found = x, true
-			}
-		}
-	})
-	return best
-}
-
-// eachTerm visits the factors and terms of all pieces.
-func (c *component) eachTerm(visit func(*term)) {
-	for i := range c.pieces {
-		q := &c.pieces[i]
-		for _, terms := range [][]term{q.factors, q.terms, q.loose} {
-			for k := range terms {
-				visit(&terms[k])
+			if x > span.Low && x < span.High && (!broken || abs(x-middle) < abs(where-middle)) {
+				where, broken = x, true
 			}
 		}
 	}
+	return where, broken
 }
 
 func abs(x float64) float64 { return max(x, -x) }
-
-// reach is a place where sign times the component is nearly least over spans of all
-// variables: from where the tied variables are best, each of the others goes to its
-// best end or break, twice around, as factors and terms depend on one another.
-func (c *component) reach(p *Prover, spans []interval.Range, sign float64) []float64 {
-	e := c.extent(p, spans)
-	at := slices.Clone(e.lowAt)
-	if sign < 0 {
-		at = slices.Clone(e.highAt)
-	}
-	there := slices.Clone(spans)
-	for i, v := range c.variables {
-		there[v] = interval.Point(at[i])
-	}
-	value := func() float64 {
-		return c.value(p, there, c.looseSums(p, there), nil, 0).Middle() * sign
-	}
-	for range 2 {
-		for i, v := range c.variables {
-			if c.tied[i] || spans[v].IsPoint() {
-				continue
-			}
-			best := value()
-			for _, x := range p.ends(c, v, spans[v]) {
-				there[v] = interval.Point(x)
-				if got := value(); got < best {
-					best, at[i] = got, x
-				}
-			}
-			there[v] = interval.Point(at[i])
-		}
-	}
-	return at
-}
-
-// ends are the ends of a span of a variable, and the breaks of its demands inside.
-func (p *Prover) ends(c *component, variable int, span interval.Range) []float64 {
-	list := []float64{span.Low, span.High}
-	c.eachTerm(func(t *term) {
-		if t.at != variable {
-			return
-		}
-		for _, x := range p.kinds[t.shape].breaks {
-			if t.turned {
-				x = -x
-			}
-			if x > span.Low && x < span.High {
-				list = append(list, x)
-			}
-		}
-	})
-	return list
-}

@@ -18,6 +18,10 @@ type Prover struct {
 	components map[string]*component
 	influence  []effect.Influence // by part
 	tails      map[[3]int]*tail   // by part, drive and whether the signal is lost
+	bears      []bearing          // by channel
+	forms      map[string]*ready
+	aparts     map[differenceKey]*ready
+	gaps       map[gapKnown]interval.Range
 
 	nowOut, otherOut *mixcore.Output // scratch
 	channels         []mixcore.ChannelOutput
@@ -32,6 +36,8 @@ type shape struct {
 	trimRange    float64   // percent
 	most         float64   // its largest size, trim included
 	breaks       []float64 // see mixcore.Plan.ShapedBreaks
+
+	known map[interval.Range]*shapeBounds
 }
 
 // New makes a prover for a plan.
@@ -44,6 +50,10 @@ func New(plan *mixcore.Plan) *Prover {
 	}
 	for i := range p.setup.Parts {
 		p.influence = append(p.influence, p.air.Influence(i))
+	}
+	p.forms, p.aparts = map[string]*ready{}, map[differenceKey]*ready{}
+	for i := range p.setup.Channels {
+		p.bears = append(p.bears, p.bearsOn(i))
 	}
 	for i := range p.setup.Demands {
 		d := &p.setup.Demands[i]
@@ -115,11 +125,49 @@ func isOdd(d *mixcore.Demand, r *mixcore.Rate) bool {
 	return true
 }
 
-// shaped encloses a demand before its trim, and its slope, over a stretch of control
-// positions.
-func (k *shape) shaped(p *Prover, at interval.Range) (value, slope interval.Range) {
-	if p.setup.Demands[k.demand].Values != nil {
-		return interval.Point(float64(p.plan.ShapedAt(k.demand, k.rate, at.Low))), interval.Point(0)
+// value encloses a demand before its trim over a stretch of control positions.
+func (k *shape) value(p *Prover, at interval.Range) interval.Range {
+	b := k.bounds(at)
+	if !b.valued {
+		b.valued = true
+		if p.setup.Demands[k.demand].Values != nil {
+			b.value = interval.Point(float64(p.plan.ShapedAt(k.demand, k.rate, at.Low)))
+		} else {
+			b.value = p.plan.ShapedRange(k.demand, k.rate, at)
+		}
 	}
-	return p.plan.ShapedBounds(k.demand, k.rate, at)
+	return b.value
+}
+
+// slope encloses how much that changes with the position, in percent for one percent.
+func (k *shape) slope(p *Prover, at interval.Range) interval.Range {
+	if p.setup.Demands[k.demand].Values != nil {
+		return interval.Point(0)
+	}
+	b := k.bounds(at)
+	if !b.sloped {
+		b.slope, b.sloped = p.plan.ShapedSlope(k.demand, k.rate, at), true
+	}
+	return b.slope
+}
+
+// shapeBounds are what is known of a shape over a stretch.
+type shapeBounds struct {
+	value, slope   interval.Range
+	valued, sloped bool
+}
+
+// mostBounds is how many stretches a shape remembers.
+const mostBounds = 4096
+
+func (k *shape) bounds(at interval.Range) *shapeBounds {
+	if b, ok := k.known[at]; ok {
+		return b
+	}
+	if k.known == nil || len(k.known) >= mostBounds {
+		k.known = map[interval.Range]*shapeBounds{}
+	}
+	b := &shapeBounds{}
+	k.known[at] = b
+	return b
 }

@@ -33,7 +33,7 @@ func (w Rising) bound(b *box) rangeOf {
 		if slope.Low >= 0 {
 			continue
 		}
-		by := t.slope(r.over(p, b.spans)).Greatest()
+		by := t.slope(r.over(p, b.spans, b.fine)).Greatest()
 		if by == 0 { // held, whatever the slope
 			continue
 		}

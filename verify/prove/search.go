@@ -101,7 +101,7 @@ func (s *search) run() Decision {
 	d := Decision{States: b.states, Timed: b.uses.timed}
 	complete := b.eachCell(s.done, func(cell *cell) bool {
 		s.cells++
-		at := &place{b: b, cell: cell, forms: map[formKey]*ready{}}
+		at := &place{b: b, cell: cell}
 		return s.look(at, cell.spans, 0)
 	})
 	answer := Undecided
@@ -130,11 +130,12 @@ func (s *search) look(at *place, spans []interval.Range, depth int) bool {
 		s.options.Progress(s.boxes)
 	}
 	box := &box2{box: &box{place: at, spans: spans, depth: depth}}
-	box.margin = s.b.c.Want.bound(box.box)
-	s.count(at)
-	if math.IsNaN(box.margin.Low) {
-		box.margin = interval.Everything
+	s.bound(box)
+	if !(box.margin.Low >= 0) {
+		box.fine = true
+		s.bound(box)
 	}
+	s.count(at)
 	if box.margin.Low < 0 {
 		s.try(box)
 		if s.best < 0 {
@@ -145,6 +146,15 @@ func (s *search) look(at *place, spans []interval.Range, depth int) bool {
 	}
 	heap.Push(&s.open, box)
 	return true
+}
+
+// bound finds the range of a box's margin.
+func (s *search) bound(box *box2) {
+	box.tries = box.tries[:0]
+	box.margin = s.b.c.Want.bound(box.box)
+	if math.IsNaN(box.margin.Low) {
+		box.margin = interval.Everything
+	}
 }
 
 // count takes note of the forms that were made in a cell.
@@ -222,6 +232,14 @@ func (s *search) work(d *Decision) Answer {
 			if proved++; s.tried && (proved > s.worth || s.best-box.margin.Low <= marginClose) {
 				break
 			}
+		}
+		if !box.fine {
+			box.fine = true
+			low := box.margin.Low
+			s.bound(box)
+			box.margin.Low = max(box.margin.Low, low)
+			heap.Fix(&s.open, 0)
+			continue
 		}
 		if !box.tried {
 			s.try(box)

@@ -27,11 +27,15 @@ func (p *Prover) ready(f *form) *ready {
 	return &ready{form: f, constant: interval.Point(float64(constant) / unit).Widen(0), list: list, slop: f.slop}
 }
 
-// over encloses the form over spans of all variables.
-func (r *ready) over(p *Prover, spans []interval.Range) interval.Range {
+// over encloses the form over spans of all variables, closely or quickly.
+func (r *ready) over(p *Prover, spans []interval.Range, fine bool) interval.Range {
 	total := r.constant
 	for _, c := range r.list {
-		total = total.Add(c.extent(p, spans).Range)
+		if fine {
+			total = total.Add(c.extent(p, spans).Range)
+		} else {
+			total = total.Add(c.rough(p, spans))
+		}
 	}
 	if r.slop > 0 {
 		total = total.Widen(r.slop)
@@ -60,11 +64,16 @@ func (r *ready) slopeBy(p *Prover, spans []interval.Range, variable int) interva
 	return interval.Point(0)
 }
 
-// place is one cell of a board with the forms that were made in it.
+// place is one cell of a board with the forms that were looked at in it.
 type place struct {
 	b     *board
 	cell  *cell
-	forms map[formKey]*ready
+	forms []formHere
+}
+
+type formHere struct {
+	formKey
+	*ready
 }
 
 // formKey is a channel's form in a view, or with turn the difference between it and
@@ -82,20 +91,20 @@ func (at *place) form(channel int, other bool) *ready {
 }
 
 func (at *place) ready(k formKey) *ready {
-	if r, ok := at.forms[k]; ok {
-		return r
+	for i := range at.forms {
+		if at.forms[i].formKey == k {
+			return at.forms[i].ready
+		}
 	}
-	var f *form
+	var r *ready
 	if k.turn != 0 {
-		first, second := at.form(k.channel, k.other), at.form(k.second, k.beside)
-		f = first.form.minus(k.turn, second.form)
+		r = at.b.p.difference(at.form(k.channel, k.other), k.turn, at.form(k.second, k.beside))
 	} else if k.other {
-		f = at.b.form(k.channel, &at.b.other, at.cell.other)
+		r = at.b.formIn(k.channel, &at.b.other, at.cell.other)
 	} else {
-		f = at.b.form(k.channel, &at.b.now, at.cell.now)
+		r = at.b.formIn(k.channel, &at.b.now, at.cell.now)
 	}
-	r := at.b.p.ready(f)
-	at.forms[k] = r
+	at.forms = append(at.forms, formHere{k, r})
 	return r
 }
 
@@ -105,6 +114,7 @@ type box struct {
 	spans []interval.Range
 	depth int       // how often the cell was cut to come to it
 	tries []formKey // forms at whose ends the margin is likely least
+	fine  bool      // ranges are to be found as closely as they can be, not just quickly
 
 	// target is a margin that there is no need to look beyond: a bound may stop as
 	// soon as the margin is known to be that much.
@@ -162,7 +172,7 @@ func (b *box) view(other bool) *view {
 
 // sum encloses a channel's sum in a view.
 func (b *box) sum(channel int, other bool) interval.Range {
-	return b.form(channel, other).over(b.b.p, b.spans)
+	return b.form(channel, other).over(b.b.p, b.spans, b.fine)
 }
 
 // place encloses where a part stands in a view, in degrees or percent.
@@ -248,8 +258,11 @@ func (b *box) gap(first, drive int, firstOther bool, second int, secondOther boo
 	if g.turn < 0 {
 		g.w = g.w.Neg()
 	}
-	g.apart = b.ready(key).over(p, b.spans)
-	return g.over(want)
+	g.apart = b.ready(key).over(p, b.spans, b.fine)
+	if !b.fine {
+		want = interval.Everything
+	}
+	return p.gapOver(g, want)
 }
 
 // allOften is how often a box is cut by the forms of single channels, and not by the
@@ -271,8 +284,8 @@ func (b *box) influence() []float64 {
 
 func (b *box) weigh(counts func(formKey) bool) []float64 {
 	weights := make([]float64, len(b.spans))
-	for k, r := range b.forms {
-		if !counts(k) {
+	for _, r := range b.forms {
+		if !counts(r.formKey) {
 			continue
 		}
 		for _, c := range r.list {
@@ -318,7 +331,7 @@ func (b *box) cutAt(variable int) float64 {
 			if _, ok := slices.BinarySearch(c.variables, variable); !ok {
 				continue
 			}
-			if x := b.b.p.breakIn(c, variable, s); x != middle && (!found || abs(x-middle) < abs(best-middle) || abs(x-middle) == abs(best-middle) && x < best) {
+			if x, broken := b.b.p.breakIn(c, variable, s); broken && (!found || abs(x-middle) < abs(best-middle) || abs(x-middle) == abs(best-middle) && x < best) {
 				best, found = x, true
 			}
 		}

@@ -40,6 +40,8 @@ type tail struct {
 
 	first, step float64          // of the pieces that the output's reach is cut into
 	slopes      []interval.Range // of the drive over each; Everything where not yet known
+
+	known map[interval.Range]interval.Range // places over sums that were asked for
 }
 
 // slopePieces is into how many pieces the reach of a hinged part's output is cut, over
@@ -121,6 +123,18 @@ func (t *tail) at(sum float64) float64 {
 
 // over encloses at over a range of sums.
 func (t *tail) over(sum interval.Range) interval.Range {
+	if r, ok := t.known[sum]; ok {
+		return r
+	}
+	if t.known == nil || len(t.known) >= mostKnown {
+		t.known = map[interval.Range]interval.Range{}
+	}
+	r := t.place(sum)
+	t.known[sum] = r
+	return r
+}
+
+func (t *tail) place(sum interval.Range) interval.Range {
 	a := t.at(sum.Low)
 	if sum.IsPoint() || sum.Low >= t.still.High || sum.High <= t.still.Low {
 		return interval.Point(a)
