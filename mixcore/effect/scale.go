@@ -31,7 +31,7 @@ func semispan(s *mixcore.Setup) (float64, bool) {
 			}
 			guesses = guess(guesses, p.Place.Aft, p.Place.AftSaid, u.aft)
 		default:
-			guesses = guess(guesses, p.Span[1], p.Span[1] > p.Span[0], u.out+u.length/2)
+			guesses = guess(guesses, p.Span[1]-p.Span[0], p.Span[1] > p.Span[0], u.length)
 			guesses = guess(guesses, p.Place.Aft, p.Place.AftSaid, u.aft)
 			guesses = guess(guesses, p.Place.Out, p.Place.OutSaid, u.out)
 		}

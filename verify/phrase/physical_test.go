@@ -347,3 +347,22 @@ func TestMovedControlsAreThoseThatStandElsewhere(t *testing.T) {
 		t.Errorf("nothing was moved: got %v", got)
 	}
 }
+
+// What is neither a turn nor none passes neither sentence, and the report says why.
+func TestSlightAndUnsureTurnsAreSaid(t *testing.T) {
+	m := exampleModel(t, nil)
+	for _, c := range []struct {
+		scene
+		text, got string
+	}{
+		{scene{"rates high", fullRight}, "the model does not pitch", "pitch a little"},
+		{scene{"rates high", fullRight}, "the model pitches up", "pitch a little"},
+		{scene{"", "the yaw stick is full right"}, "the model does not roll", "by its dihedral and sweep may roll it either way"},
+		{scene{"", "the yaw stick is full right"}, "the model rolls right", "by its dihedral and sweep may roll it either way"},
+	} {
+		v := verdicts(t, m, c.scene, c.text)[0]
+		if v.Passed || !strings.Contains(v.Got, c.got) || len(v.Explain) == 0 {
+			t.Errorf("%q: passed %v, got %q, explained by %+v; want %q", c.text, v.Passed, v.Got, v.Explain, c.got)
+		}
+	}
+}

@@ -182,8 +182,9 @@ func stretches(whole interval.Range, tests []interval.Range) []interval.Range {
 
 // eachCell visits every different cell at which the claim's condition holds, until
 // visit returns false or done does, and says whether it visited all. Cells in which the
-// same conditions hold over the same stretches are visited once.
-func (b *board) eachCell(done func() bool, visit func(*cell) bool) (complete bool) {
+// same conditions hold over the same stretches are visited once. It gives up after most
+// choices of stretches.
+func (b *board) eachCell(most int, done func() bool, visit func(*cell) bool) (complete bool) {
 	spans := slices.Clone(b.free)
 	seen := map[string]bool{}
 	at := make([]int, len(b.settings))
@@ -193,7 +194,7 @@ func (b *board) eachCell(done func() bool, visit func(*cell) bool) (complete boo
 		other = b.middle(spans, &b.other)
 	}
 	for turns := 1; ; turns++ {
-		if turns%1024 == 0 && done() {
+		if turns > most || turns%1024 == 0 && done() {
 			return false
 		}
 		for i, s := range b.settings {
@@ -241,8 +242,7 @@ func (b *board) key(key []byte, at []int, holding []float64) []byte {
 		key = append(key, byte(holding[i]))
 	}
 	for i, s := range b.settings[:len(at)] {
-		control := s.variable % b.n
-		if b.p.setup.Controls[control].Kind != mixcore.SwitchControl || b.uses.sources[control] {
+		if b.uses.sources[s.variable%b.n] {
 			key = append(key, byte(at[i]), byte(at[i]>>8))
 		}
 	}

@@ -29,6 +29,7 @@ func (w Rising) bound(b *box) rangeOf {
 	for i := range drives {
 		t := b.b.tail(w.Part, i, b.b.now.lost)
 		r := b.form(t.channel, false)
+		b.try(formKey{channel: t.channel})
 		slope := r.slopeBy(p, b.spans, variable).Scale(t.rises * w.Sign)
 		if slope.Low >= 0 {
 			continue
@@ -39,7 +40,10 @@ func (w Rising) bound(b *box) rangeOf {
 		}
 		back += -slope.Low * by * b.spans[variable].Width() / float64(len(drives))
 	}
-	if back <= Rounding {
+	// So little over so short a way that all boxes together come to no more than
+	// Rounding.
+	low, high := p.setup.Controls[w.Control].Range()
+	if back <= Rounding*b.spans[variable].Width()/(high-low) {
 		return interval.Point(0)
 	}
 	return interval.Range{Low: -back, High: 0}
@@ -54,6 +58,7 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 	if d.Answer != Proved {
 		return d
 	}
+	d.Pose, d.Margin = Pose{}, 0 // it moves back nowhere: no place is nearer to it than another
 	for _, jump := range p.newBoard(&within).steps(w.Control) {
 		step := *c
 		step.Now = append([]Span(nil), c.Now...)
@@ -65,7 +70,10 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 		}
 		step.Other[w.Control] = Stands(&p.setup.Controls[w.Control], jump[0])
 		step.Want = rise(w)
-		more := p.run(ctx, &step, Options{Boxes: o.Boxes, Progress: o.Progress})
+		if d.Boxes >= o.Boxes {
+			return Decision{Answer: Undecided, Boxes: d.Boxes, Forms: d.Forms, States: d.States, Timed: d.Timed}
+		}
+		more := p.run(ctx, &step, Options{Boxes: o.Boxes - d.Boxes, Progress: o.Progress})
 		d.Boxes += more.Boxes
 		d.Forms += more.Forms
 		if more.Answer == Disproved || more.Answer == Undecided {

@@ -16,6 +16,10 @@ const (
 	marginBoxes = 400   // boxes looked at for it
 )
 
+// cellsPerBox is how many choices of stretches may be gone through for each box of the
+// limit: most are like one before and cost next to nothing.
+const cellsPerBox = 64
+
 // lookOften is how many boxes lie between two looks at the context.
 const lookOften = 64
 
@@ -99,7 +103,7 @@ func (p *Prover) newSearch(ctx context.Context, c *Claim, o Options) *search {
 func (s *search) run() Decision {
 	b := s.b
 	d := Decision{States: b.states, Timed: b.uses.timed}
-	complete := b.eachCell(s.done, func(cell *cell) bool {
+	complete := b.eachCell(product(cellsPerBox, s.limit), s.done, func(cell *cell) bool {
 		s.cells++
 		at := &place{b: b, cell: cell}
 		return s.look(at, cell.spans, 0)
@@ -229,7 +233,7 @@ func (s *search) work(d *Decision) Answer {
 	for proved := 0; len(s.open) > 0; {
 		box := s.open[0]
 		if box.margin.Low >= 0 && box.tried {
-			if proved++; s.tried && (proved > s.worth || s.best-box.margin.Low <= marginClose) {
+			if proved++; s.tried && (proved > s.worth || s.best-box.margin.Low <= marginClose || math.IsInf(s.best, 1)) {
 				break
 			}
 		}

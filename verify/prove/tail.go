@@ -302,6 +302,9 @@ func (t *tail) same(other *tail, turn, side float64) bool {
 	if t.part == other.part && t.drive == other.drive && turn == 1 && side == 1 {
 		return true
 	}
+	if !t.hinged && (turn != 1 || side != 1) { // turned about, 0…100 % is 0…−100 %
+		return false
+	}
 	if t.lost && !(t.p.setup.Channels[t.channel].Failsafe.Hold && t.p.setup.Channels[other.channel].Failsafe.Hold) {
 		return false
 	}

@@ -83,9 +83,12 @@ func (w Turn) bound(b *box) rangeOf {
 	if !w.Plus && !w.None {
 		m = m.Neg()
 	}
-	unsure := interval.Point(0)
-	if w.Axis == mixcore.Pitch {
-		unsure = t.unsure
+	if w.None {
+		return strictly(interval.Point(effect.LeastMoment).Sub(m.Abs()).Sub(t.doubt(w.Axis)))
+	}
+	unsure := t.doubt(w.Axis)
+	if w.Axis == mixcore.Roll && b.b.p.air.Rollers() {
+		unsure = interval.Point(0)
 	}
 	enough := interval.Point(effect.LeastMoment)
 	for axis := mixcore.Roll; axis <= mixcore.Yaw; axis++ {
@@ -93,17 +96,25 @@ func (w Turn) bound(b *box) rangeOf {
 		if axis == mixcore.Pitch {
 			size = size.Sub(t.unsure)
 		}
-		if axis != w.Axis || w.None {
+		if axis != w.Axis {
 			enough = enough.Max(size.Scale(effect.Significant))
 		}
 	}
-	switch {
-	case w.None:
-		return strictly(enough.Sub(m.Abs()).Sub(unsure))
-	case w.Not:
+	if w.Not {
 		return strictly(b.clear(m, unsure, enough, w.Axis).Neg())
 	}
 	return b.clear(m, unsure, enough, w.Axis)
+}
+
+// doubt is by how much a moment may be off either way, as effect.Change has it.
+func (t *turning) doubt(axis mixcore.Axis) interval.Range {
+	switch axis {
+	case mixcore.Roll:
+		return t.yaw.Abs().Scale(effect.Dihedral)
+	case mixcore.Pitch:
+		return t.unsure
+	}
+	return interval.Point(0)
 }
 
 // clear encloses m − unsure − max(enough, part of |m|, less the unsure for pitch): the

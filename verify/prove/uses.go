@@ -11,7 +11,7 @@ type uses struct {
 	channels []int
 	parts    []int
 	weights  []int  // of the plan's conditions, ascending
-	sources  []bool // by control: a demand that bears on the claim comes from it
+	sources  []bool // by control: a demand that bears on the claim comes from it, or is trimmed by it
 	timed    bool   // a phase that fades or a slowed channel bears on it
 }
 
@@ -38,6 +38,9 @@ func usesOf(p *Prover, channels, parts []int) uses {
 	}
 	u.demands(p, func(demand int) {
 		u.sources[p.setup.Demands[demand].From] = true
+		if trim := p.setup.Demands[demand].Trim; trim != mixcore.NoTrim {
+			u.sources[trim] = true
+		}
 		for i := range p.setup.Demands[demand].Rates {
 			weigh(p.plan.RateCondition(demand, i))
 		}
