@@ -36,6 +36,9 @@ func (p *Plan) ShapedSlope(demand, rate int, at interval.Range) interval.Range {
 	soft, bent := d.bentOver(r, at)
 	steep := interval.Point(1)
 	if d.curve != nil {
+		if r.expo == 0 { // the position itself, without the rounding of getting there
+			soft = at
+		}
 		steep = d.curve.slopeOver(soft)
 	}
 	throws := interval.Point(r.throw(bent.Low)).Hull(interval.Point(r.throw(bent.High)))
@@ -96,7 +99,8 @@ func (c *curve) slopeOver(x interval.Range) interval.Range {
 	last := len(c.points) - 1
 	slope := interval.Range{Low: math.Inf(1), High: math.Inf(-1)} // of no piece yet
 	for i := 1; i <= last; i++ {
-		if c.points[i].X >= x.Low && c.points[i-1].X <= x.High {
+		low, high := max(c.points[i-1].X, x.Low), min(c.points[i].X, x.High)
+		if low < high || low == high && x.IsPoint() { // one that it only touches does not count
 			slope = slope.Hull(c.pieceSlope(i, x))
 		}
 	}

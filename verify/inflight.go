@@ -37,9 +37,7 @@ func effectOf(m *airframes.Model, trace *mixcore.Trace, speed float64) *result.E
 	m.Plan.Eval(&rest, f.rest)
 	f.reported.Speed = speed
 	f.turns()
-	if f.change.Answer(mixcore.Roll) != effect.None {
-		f.roll()
-	}
+	f.roll()
 	f.loads()
 	if speed == 0 && m.Setup.Wing == nil && len(f.unmeasured) > 0 {
 		f.unmeasured = []string{"for roll rate and servo loads: wing:, the span_mm and chord_mm of its surfaces, and --speed N"}
@@ -80,7 +78,10 @@ func (f *inFlight) turns() {
 			turn.Way = a.minus
 		case effect.Unsure:
 			turn.Sure = false
-			turn.Text = "may " + a.name + " " + a.plus + " or " + a.minus + ", or not: the downwash of " + f.names(f.change.Unplaced) + " decides"
+			turn.Text = "may " + a.name + " " + a.plus + " or " + a.minus + ", or not: " + f.decider(a.axis)
+		case effect.Slight:
+			turn.Sure = false
+			turn.Text = verbs[a.name] + f.slightly(a.axis, a.plus, a.minus) + " a little, beside the " + axisName(f.change.Strongest())
 		default:
 			turn.Text = "does not " + a.name
 		}
@@ -89,6 +90,34 @@ func (f *inFlight) turns() {
 		}
 		f.reported.Turns = append(f.reported.Turns, turn)
 	}
+}
+
+// decider is what nobody has said and a turn depends on.
+func (f *inFlight) decider(axis mixcore.Axis) string {
+	if axis == mixcore.Roll {
+		return "what yaws it also rolls it by the dihedral and sweep of the wing, which the file does not say"
+	}
+	return "the downwash of " + f.names(f.change.Unplaced) + " decides"
+}
+
+// slightly is the way of a slight turn, if that is sure.
+func (f *inFlight) slightly(axis mixcore.Axis, plus, minus string) string {
+	switch m := f.change.About(axis); {
+	case axis == mixcore.Pitch && math.Abs(m) <= f.change.PitchUnsure:
+		return ""
+	case m > 0:
+		return " " + plus
+	}
+	return " " + minus
+}
+
+func axisName(axis mixcore.Axis) string {
+	for _, a := range axes {
+		if a.axis == axis {
+			return a.name
+		}
+	}
+	return ""
 }
 
 func (f *inFlight) names(parts []int) string {
@@ -102,11 +131,16 @@ func (f *inFlight) names(parts []int) string {
 // leastHelix is the smallest pb/2V, in radians, that is said as a roll.
 const leastHelix = 0.0005
 
-// roll is how fast the surfaces of the wing roll a model that rolls.
+// roll is how fast the surfaces of the wing roll a model that rolls, however
+// little that is beside what else it does.
 func (f *inFlight) roll() {
 	is, missing := f.air.Helix(f.out)
 	was, _ := f.air.Helix(f.rest)
 	total := is.Total - was.Total
+	answer := f.change.Answer(mixcore.Roll)
+	if (answer == effect.None || answer == effect.Unsure) && (!missing.None() || math.Abs(total) < leastHelix) {
+		return
+	}
 	if missing.None() && math.Abs(total) < leastHelix {
 		if others := f.uncounted(); others != nil {
 			f.worth("How fast " + f.names(others) + " would roll it is not worked out.")
@@ -139,9 +173,24 @@ func (f *inFlight) roll() {
 	f.reported.Roll = r
 	f.worth(fmt.Sprintf("Full roll usually wants a pb/2V of %.2f or more (NACA Report 715; the number from memory).", effect.GoodHelix))
 	f.worth("pb/2V and roll rate are estimates by strips for a rigid wing that is not stalled: within 5 % of lifting line for ailerons near the tips, low by up to 25 % for what flaps add.")
+	if far := f.farOut(); far != nil {
+		f.worth(fmt.Sprintf("They take lift to grow with the angle all the way: past about %d°, as at %s, they say too much.", effect.LinearTo, f.names(far)))
+	}
 	if others := f.uncounted(); others != nil {
 		f.worth("They count the surfaces of the wing that move both ways, and leave out what " + f.names(others) + " adds.")
 	}
+}
+
+// farOut are the surfaces whose part in the roll is overstated.
+func (f *inFlight) farOut() []int {
+	var far []int
+	for i := range f.out.Parts {
+		is, was := math.Abs(float64(f.out.Parts[i].Angle)), math.Abs(float64(f.rest.Parts[i].Angle))
+		if f.air.Counted(i) && is != was && max(is, was) > effect.LinearTo {
+			far = append(far, i)
+		}
+	}
+	return far
 }
 
 // airspeed is what must be said for numbers that need one.

@@ -83,6 +83,10 @@ func (a *Airframe) helixOf(p *mixcore.Part, angle float64) float64 {
 // (Gilruth and Turner) suggests such a lower limit; the value 0.07 from memory.
 const GoodHelix = 0.07
 
+// LinearTo is up to what angle, in degrees, the lift of a plain flap grows with
+// it. Common practice, no source.
+const LinearTo = 20
+
 // Rate is the roll rate in degrees a second at an airspeed in metres a second,
 // plus to the right, once it is steady.
 func (a *Airframe) Rate(helix, speed float64) float64 {

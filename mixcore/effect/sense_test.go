@@ -66,7 +66,7 @@ func TestSenseOfEverySurface(t *testing.T) {
 		{"elevator halves", pair("elevator"), []float64{up, up}, p, effect.Plus},
 		{"rudder", []mixcore.Part{surface("rudder", mixcore.Centre)}, []float64{right}, y, effect.Plus},
 		{"rudder left", []mixcore.Part{surface("rudder", mixcore.Centre)}, []float64{left}, y, effect.Minus},
-		{"rudder does not roll", []mixcore.Part{surface("rudder", mixcore.Centre)}, []float64{left}, r, effect.None},
+		{"rudder rolls who knows", []mixcore.Part{surface("rudder", mixcore.Centre)}, []float64{left}, r, effect.Unsure},
 		{"twin rudders", pair("rudder"), []float64{right, right}, y, effect.Plus},
 		{"elevons roll", pair("elevon"), []float64{down, up}, r, effect.Plus},
 		{"elevons pitch", pair("elevon"), []float64{up, up}, p, effect.Plus},

@@ -156,7 +156,10 @@ const (
 )
 
 func down(x float64) float64 {
-	if math.IsInf(x, 0) {
+	switch {
+	case math.IsInf(x, 1): // more than the largest number, but no more than that is known
+		return math.MaxFloat64
+	case math.IsInf(x, -1):
 		return x
 	}
 	return x - float64(math.Abs(x)*lastPlace)

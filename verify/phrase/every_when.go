@@ -21,7 +21,7 @@ func (r *reader) commaAfter(at int) int {
 // controls that it names are free.
 func (r *reader) whenever(end int) bool {
 	from := r.at
-	if from >= end {
+	if !slices.ContainsFunc(r.tokens[from:end], func(t token) bool { return t.text != "the" }) {
 		return r.fail(problemAt(r.peek(), CodeUnknownSentence, "whenever what?", "write where a control stands: \"whenever the "+r.someControl()+" is …, …\""))
 	}
 	if r.tokens[end].kind == endToken && r.tokens[from-1].column == 1 {

@@ -175,7 +175,8 @@ func FuzzParse(f *testing.F) {
 	for _, form := range Sentences() {
 		f.Add(form.Example)
 	}
-	for _, text := range []string{"with", "when ,", "the", "both", "channel", "channel 4 is at", "±", "rises 1", "- 5%", "0x10", "1e5", "after", "is not", "the port flap moves together with", "roll stick at", "full", "50%", "the model", "the model rolls", "the flaps add 5%", "adverse yaw", "every servo has", "the elevator servo has 2 times the torque", "the port flap drops on", "3m/s", "at 3 m/s", "km/h"} {
+	for _, text := range []string{"with", "when ,", "the", "both", "channel", "channel 4 is at", "±", "rises 1", "- 5%", "0x10", "1e5", "after", "is not", "the port flap moves together with", "roll stick at", "full", "50%", "the model", "the model rolls", "the flaps add 5%", "adverse yaw", "every servo has", "the elevator servo has 2 times the torque", "the port flap drops on", "3m/s", "at 3 m/s", "km/h",
+		"whatever", "whenever the,", "whenever roll is right of", "at every", "at every position of", "with the flap lever anywhere between", "with throttle anywhere and", "the more", "the more right roll, the", "no", "nothing but", "always never", "the elevator depends on nothing but", "the motor is never"} {
 		f.Add(text)
 	}
 	m := exampleModel(f, func(s *mixcore.Setup) { s.Channels = s.Channels[:len(s.Channels):len(s.Channels)] })
@@ -192,6 +193,18 @@ func FuzzParse(f *testing.F) {
 			}
 			if (len(meaning.Outcomes) == 0) == meaning.Settings.Empty() {
 				t.Fatalf("%q means nothing, or both: %+v", text, meaning)
+			}
+			for i := range meaning.Outcomes {
+				o := &meaning.Outcomes[i]
+				if o.Every == nil {
+					continue
+				}
+				at := Situation{Now: RestPose(&m.Setup)}
+				for _, single := range o.Apart() {
+					if needs := v.needs(&single, &at); v.Unfit(&single, &at) == nil && len(needs) == 0 {
+						t.Fatalf("%q needs nothing", text)
+					}
+				}
 			}
 			now := RestPose(&m.Setup).Take(&m.Setup, &meaning.Settings)
 			input := now.Input()

@@ -52,7 +52,9 @@ func answersAgree(t *rapid.T, s mixcore.Setup, counts tally) {
 }
 
 func agrees(t *rapid.T, plan *mixcore.Plan, p *prove.Prover, claim *prove.Claim, o prove.Options, d prove.Decision) {
-	describe := func() string { return fmt.Sprintf("%T%+v %+v\ndecision %+v\nclaim %+v", claim.Want, claim.Want, o, d, *claim) }
+	describe := func() string {
+		return fmt.Sprintf("%T%+v %+v\ndecision %+v\nclaim %+v", claim.Want, claim.Want, o, d, *claim)
+	}
 	if d.Boxes > o.Boxes+1 {
 		if _, rising := claim.Want.(prove.Rising); !rising {
 			t.Fatalf("%d boxes looked at, want at most %d\n%s", d.Boxes, o.Boxes, describe())

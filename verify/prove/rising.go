@@ -34,11 +34,10 @@ func (w Rising) bound(b *box) rangeOf {
 		if slope.Low >= 0 {
 			continue
 		}
-		by := t.slope(r.over(p, b.spans, b.fine)).Greatest()
-		if by == 0 { // held, whatever the slope
-			continue
-		}
-		back += -slope.Low * by * b.spans[variable].Width() / float64(len(drives))
+		sum := r.over(p, b.spans, b.fine)
+		by := -slope.Low * t.slope(sum).Greatest() * b.spans[variable].Width()
+		// No further back than the drive moves at all: not at all where it is held.
+		back += min(by, t.over(sum).Width()) / float64(len(drives))
 	}
 	// So little over so short a way that all boxes together come to no more than
 	// Rounding.

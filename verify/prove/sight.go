@@ -273,6 +273,9 @@ const allOften = 4
 // forms are compared, the variables of the differences come first: what two forms share
 // does not matter to their difference.
 func (b *box) influence() []float64 {
+	if w, ok := b.b.c.Want.(Rising); ok {
+		return b.risingInfluence(b.b.now.variable[w.Control])
+	}
 	if b.depth%allOften != allOften-1 {
 		weights := b.weigh(func(k formKey) bool { return k.turn != 0 })
 		if slices.ContainsFunc(weights, func(w float64) bool { return w > leastGap }) {
@@ -280,6 +283,36 @@ func (b *box) influence() []float64 {
 		}
 	}
 	return b.weigh(func(formKey) bool { return true })
+}
+
+// risingInfluence: which way a part goes as a control moves depends mostly on the other
+// controls, and on the control itself only where its demands have breaks or bend.
+func (b *box) risingInfluence(control int) []float64 {
+	weights := b.weigh(func(formKey) bool { return true })
+	if b.depth%ownOften == ownOften-1 || b.broken(control) {
+		return weights
+	}
+	own := weights[control]
+	weights[control] = 0
+	if !slices.ContainsFunc(weights, func(w float64) bool { return w > leastGap }) {
+		weights[control] = own
+	}
+	return weights
+}
+
+// ownOften is how often a box is cut along the control that moves: every so many cuts.
+const ownOften = 6
+
+// broken says whether a demand of a variable has a break inside the box.
+func (b *box) broken(variable int) bool {
+	for _, r := range b.forms {
+		for _, c := range r.list {
+			if _, broken := b.b.p.breakIn(c, variable, b.spans[variable]); broken {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (b *box) weigh(counts func(formKey) bool) []float64 {

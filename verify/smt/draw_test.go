@@ -1,16 +1,12 @@
 package smt
 
 import (
-	"iter"
-	"maps"
 	"math"
 	"math/rand/v2"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/prove"
 )
-
-func keysOf[V interface{ any }](m map[string]V) iter.Seq[string] { return maps.Keys(m) }
 
 // drawnClaims is how many claims are drawn for a model.
 const drawnClaims = 24

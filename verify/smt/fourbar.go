@@ -95,7 +95,7 @@ const slack = 1e-7
 // (M − c)·(c − m)/(M − m) times the length of the piece.
 func bend(l *linkage.Linkage, low, high float64) *fourBar {
 	whole := interval.Range{Low: low, High: high}
-	slope := slopeOf(l, whole, 512)
+	slope := slopeOf(l, whole, 128)
 	knots := []knot{knotAt(l, low)}
 	if high > low {
 		knots = append(knots, knotAt(l, high))
@@ -144,7 +144,7 @@ func slopeOf(l *linkage.Linkage, whole interval.Range, pieces int) interval.Rang
 
 // deviation bounds how far a linkage goes from a straight piece.
 func deviation(l *linkage.Linkage, a, b knot) float64 {
-	slope := slopeOf(l, interval.Range{Low: a.arm, High: b.arm}, 64)
+	slope := slopeOf(l, interval.Range{Low: a.arm, High: b.arm}, 16)
 	c := (b.horn - a.horn) / (b.arm - a.arm)
 	up, down := slope.High-c, c-slope.Low
 	if !(up > 0 && down > 0) {

@@ -73,7 +73,7 @@ func plain(words string) string {
 // remark writes a comment, on lines of their own.
 func remark(w *bytes.Buffer, format string, args ...any) {
 	for _, line := range strings.Split(fmt.Sprintf(format, args...), "\n") {
-		fmt.Fprintf(w, "; %s\n", plain(line))
+		w.WriteString(strings.TrimRight("; "+plain(line), " ") + "\n")
 	}
 }
 

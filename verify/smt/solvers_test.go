@@ -5,6 +5,7 @@ package smt
 import (
 	"flag"
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -91,12 +92,7 @@ func fairly(list []subject) []subject {
 		key := model + " " + kindOf(&s.claim)
 		buckets[key] = append(buckets[key], s)
 	}
-	keys := make([]string, 0, len(buckets))
-	for key, bucket := range buckets {
-		keys = append(keys, key)
-		_ = bucket
-	}
-	slices.Sort(keys)
+	keys := slices.Sorted(maps.Keys(buckets))
 	for _, key := range keys {
 		r.Shuffle(len(buckets[key]), func(i, j int) { buckets[key][i], buckets[key][j] = buckets[key][j], buckets[key][i] })
 	}
@@ -197,7 +193,7 @@ func compareOne(t *testing.T, s *subject, p *prove.Prover, c *tally, seed uint64
 func (c *tally) report(t *testing.T, all, compared int) {
 	t.Helper()
 	t.Logf("%d of %d claims compared, in turns over models and kinds; %d single poses held against the Plan", compared, all, c.pinned)
-	for _, kind := range slices.Sorted(keysOf(c.count)) {
+	for _, kind := range slices.Sorted(maps.Keys(c.count)) {
 		for k := range solvers {
 			line := fmt.Sprintf("%-7s %-5s of %4d:", kind, solvers[k].name, c.claims[kind])
 			for out := outcome(0); out < outcomes; out++ {
