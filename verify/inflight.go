@@ -185,8 +185,8 @@ func (f *inFlight) roll() {
 func (f *inFlight) farOut() []int {
 	var far []int
 	for i := range f.out.Parts {
-		is, was := math.Abs(float64(f.out.Parts[i].Angle)), math.Abs(float64(f.rest.Parts[i].Angle))
-		if f.air.Counted(i) && is != was && max(is, was) > effect.LinearTo {
+		is, was := float64(f.out.Parts[i].Angle), float64(f.rest.Parts[i].Angle)
+		if f.air.Counted(i) && is != was && max(math.Abs(is), math.Abs(was)) > effect.LinearTo {
 			far = append(far, i)
 		}
 	}

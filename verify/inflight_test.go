@@ -166,3 +166,50 @@ func TestEffectTakesTheSpeedOfTheAirframe(t *testing.T) {
 		t.Errorf("of one part: %+v", s.Effect)
 	}
 }
+
+// leaking ailerons take a little of the pitch.
+var leaking = strings.NewReplacer("  roll stick: roll\n", "  roll stick: roll\n  pitch stick: pitch\n",
+	"  roll: roll stick\n", "  roll: roll stick\n  pitch: pitch stick\n",
+	"1: {mix: roll}", "1: {mix: [roll, {add: pitch, share: 15%}]}",
+	"2: {mix: [{add: roll, share: -100%}]}", "2: {mix: [{add: roll, share: -100%}, {add: pitch, share: -15%}]}\n  5: {mix: pitch}",
+	"surfaces:\n", "surfaces:\n  elevator: {channel: 5, chord_mm: 60, span_mm: [0, 300], measured: {100%: 25° up}}\n").Replace(plank)
+
+// A roll that is small beside the pitch is still a roll, and how fast is said.
+func TestEffectSaysASlightRoll(t *testing.T) {
+	e := effectAt(t, leaking, 20, "pitch stick=full back")
+	if got := e.Turns[0]; got.Text != "rolls RIGHT a little, beside the pitch" || got.Sure {
+		t.Errorf("roll is %+v", got)
+	}
+	if e.Roll == nil || e.Roll.Way != "RIGHT" || e.Roll.Rate < 10 {
+		t.Errorf("roll is %+v, wanted its rate", e.Roll)
+	}
+	if e := effectAt(t, strings.ReplaceAll(leaking, "15%", "0.2%"), 20, "pitch stick=full back"); e.Turns[0].Text != "does not roll" || e.Roll != nil {
+		t.Errorf("a fiftieth of that: %+v, %+v", e.Turns[0], e.Roll)
+	}
+}
+
+func TestEffectLeavesTheDihedralOpen(t *testing.T) {
+	yawing := strings.NewReplacer("  roll stick: roll\n", "  roll stick: roll\n  yaw stick: yaw\n",
+		"  roll: roll stick\n", "  roll: roll stick\n  yaw: yaw stick\n",
+		"  1: {mix: roll}", "  6: {mix: yaw}\n  1: {mix: roll}",
+		"surfaces:\n", "surfaces:\n  rudder: {channel: 6, measured: {100%: 25° right}}\n").Replace(plank)
+	e := effectAt(t, yawing, 20, "yaw stick=full right")
+	if got := e.Turns[0]; got.Sure || got.Way != "" || !strings.Contains(got.Text, "dihedral") {
+		t.Errorf("roll is %+v, wanted it open", got)
+	}
+	if got := e.Turns[2].Text; got != "yaws RIGHT" || e.Roll != nil {
+		t.Errorf("yaw is %q, roll %+v", got, e.Roll)
+	}
+}
+
+// Past what linear theory can say the estimate says so.
+func TestEffectSaysWhereSurfacesAreTooFarOut(t *testing.T) {
+	worth := func(e *result.Effect) string { return strings.Join(e.Worth, " ") }
+	const says = "past about 20°, as at starboard aileron, port aileron, they say too much"
+	if e := effectAt(t, strings.ReplaceAll(plank, "20° up", "35° up"), 16, "roll stick=full right"); !strings.Contains(worth(e), says) {
+		t.Errorf("at 35°: %q, wanted %q in it", worth(e), says)
+	}
+	if e := effectAt(t, plank, 16, "roll stick=full right"); strings.Contains(worth(e), "too much") {
+		t.Errorf("at 20°: %q", worth(e))
+	}
+}

@@ -45,7 +45,7 @@ func TestCounterexamplesCanBeShown(t *testing.T) {
 				continue
 			}
 			shown++
-			pose, err := verify.MoveTo(m, phrase.RestPose(m), c.Counter.Set)
+			pose, err := verify.MoveTo(m, phrase.RestPose(&m.Setup), c.Counter.Set)
 			if err != nil {
 				t.Errorf("%s: %v", c.Claim, err)
 				continue

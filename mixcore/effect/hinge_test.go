@@ -82,7 +82,9 @@ func TestGearingAtTheEndOfTravel(t *testing.T) {
 		drive mixcore.Drive
 		gear  float64
 	}{
-		"table":   {mixcore.Drive{Table: []mixcore.Point{{X: -100, Y: -30}, {X: 0, Y: 0}, {X: 100, Y: 30}}, Servo: mixcore.Servo{Swing: 45, Max: inf}}, 30.0 / 45},
+		"table": {mixcore.Drive{Table: []mixcore.Point{{X: -100, Y: -30}, {X: 0, Y: 0}, {X: 100, Y: 30}}, Servo: mixcore.Servo{Swing: 45, Max: inf}}, 30.0 / 45},
+		"table of a servo with a maximum": {mixcore.Drive{Table: []mixcore.Point{{X: -100, Y: -30}, {X: -50, Y: -5}, {X: 0, Y: 0}, {X: 50, Y: 5}, {X: 100, Y: 30}},
+			Servo: mixcore.Servo{Swing: 45, Max: 20}}, 50.0 / 45},
 		"held":    {mixcore.Drive{Linkage: &g, Sign: 1, Servo: mixcore.Servo{Swing: 45, Max: 20, PlusAft: true}}, 0.66},
 		"at last": {mixcore.Drive{Linkage: &g, Sign: 1, Servo: mixcore.Servo{Swing: 20, Max: 20, PlusAft: true}}, 0.66},
 	} {
@@ -96,4 +98,21 @@ func TestGearingAtTheEndOfTravel(t *testing.T) {
 			near(t, name, loads[0].Needed.High/100/moment.High, c.gear, 0.02)
 		}
 	}
+}
+
+// An elevon is a part of the wing, whose chord is known where the wing is.
+func TestLoadsOfAnElevonTakeTheWingsChord(t *testing.T) {
+	inf := mixcore.Degrees(math.Inf(1))
+	elevon := mixcore.Part{Name: "elevon", Kind: "elevon", Side: mixcore.Port, Motion: mixcore.UpDown, Stops: mixcore.Stops{Plus: inf, Minus: inf},
+		Chord: 150, Span: [2]mixcore.Millimetres{200, 900},
+		Drives: []mixcore.Drive{{Table: []mixcore.Point{{X: -100, Y: -30}, {X: 0, Y: 0}, {X: 100, Y: 30}}, Servo: mixcore.Servo{Swing: 45, Max: inf}}}}
+	p := stickTo(t, elevon)
+	s := *p.Setup()
+	s.Wing = &mixcore.Wing{Span: 2000, RootChord: 300, TipChord: 300}
+	in := p.Rest()
+	in.Position[0] = 50
+	trace := p.Trace(&in)
+	loads, _ := effect.New(&s).Loads(p, trace, 20)
+	moment := effect.HingeMoment(0.15, 0.7, 0.5, 20, trace.Parts[0].Angle)
+	near(t, "thin aerofoil with half the chord", loads[0].Needed.High/100/(30.0/45), moment.High, 1e-6*moment.High)
 }

@@ -57,6 +57,12 @@ func (b *board) form(channel int, v *view, w weights) *form {
 			t.minus, off = thousandths(float64(l.Share.Minus))
 			errors += off * b.p.kinds[t.shape].most / 100
 			size += max(math.Abs(float64(l.Share.Plus)), math.Abs(float64(l.Share.Minus))) * b.p.kinds[t.shape].most / 100
+			switch b.p.kinds[t.shape].never { // a share for a side that never comes does not count
+			case -1:
+				t.minus = t.plus
+			case 1:
+				t.plus = t.minus
+			}
 			f.open().add(b.p.normal(t))
 			constants = 2
 		case mixcore.Fixed:

@@ -35,6 +35,7 @@ type shape struct {
 	trim         int       // control, or mixcore.NoTrim
 	trimRange    float64   // percent
 	most         float64   // its largest size, trim included
+	never        float64   // +1 where it never goes above 0, −1 where it never goes below, else 0
 	breaks       []float64 // see mixcore.Plan.ShapedBreaks
 
 	known map[interval.Range]*shapeBounds
@@ -80,9 +81,20 @@ func (p *Prover) shape(demand, rate int) int {
 		demand: demand, rate: rate, control: d.From, odd: isOdd(d, &d.Rates[rate]),
 		trim: d.Trim, trimRange: float64(d.TrimRange),
 		most:   max(-float64(low), float64(high)),
+		never:  sideNever(float64(low), float64(high)),
 		breaks: p.plan.ShapedBreaks(demand, rate),
 	})
 	return len(p.kinds) - 1
+}
+
+func sideNever(low, high float64) float64 {
+	switch {
+	case low >= 0:
+		return -1
+	case high <= 0:
+		return 1
+	}
+	return 0
 }
 
 func sameShape(d *mixcore.Demand, r *mixcore.Rate, e *mixcore.Demand, rate int) bool {

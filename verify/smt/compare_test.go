@@ -12,6 +12,7 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/prove/provetest"
 )
 
 // tooClose is a margin that nobody can tell from 0: the prover judges the Plan, which
@@ -42,7 +43,7 @@ type subject struct {
 
 // verdict is what the prover says.
 func (s *subject) verdict(p *prove.Prover) prove.Decision {
-	return p.Decide(context.Background(), &s.claim, prove.Options{Boxes: 20_000, Plain: true})
+	return p.Decide(context.Background(), &s.claim, prove.Options{Boxes: 5_000, Plain: true})
 }
 
 // held compares one solver with the prover. why says what contradicts.
@@ -68,7 +69,7 @@ func (s *subject) held(t *testing.T, with *solver, p *prove.Prover, d *prove.Dec
 		return agreed, ""
 	}
 	// Proved, or Empty, and the solver has a position at which it fails.
-	if readable && s.counts(&pose) {
+	if readable && provetest.Covers(s.plan, &s.claim, pose) == nil {
 		if margin := p.Margin(&s.claim, pose); margin < -tooClose {
 			return contradicts, fmt.Sprintf("%s has margin %v at %v, the prover says %v", with.name, margin, pose, d)
 		}
@@ -86,14 +87,6 @@ func (s *subject) held(t *testing.T, with *solver, p *prove.Prover, d *prove.Dec
 	return near, ""
 }
 
-// counts is true of a pose that the claim is about.
-func (s *subject) counts(pose *prove.Pose) bool {
-	if s.plan.CheckInput(&pose.Now) != nil {
-		return false
-	}
-	return s.claim.When == nil || s.plan.Holds(s.claim.When, &pose.Now)
-}
-
 // posesPinned is how many poses of each claim are held against the Plan.
 const posesPinned = 4
 
@@ -109,8 +102,9 @@ func (s *subject) pinned(t *testing.T, with *solver, p *prove.Prover, d *prove.D
 	if d.Answer == prove.Disproved {
 		poses = append(poses, d.Pose)
 	}
+	draw := provetest.Poses(s.plan, &s.claim, r)
 	for range posesPinned {
-		if pose := q.drawn(r); s.counts(&pose) {
+		if pose, ok := draw.Draw(); ok {
 			poses = append(poses, pose)
 		}
 	}
@@ -133,51 +127,4 @@ func (s *subject) pinned(t *testing.T, with *solver, p *prove.Prover, d *prove.D
 		}
 	}
 	return asked, ""
-}
-
-// drawn is a position that the claim may be about, oftener than not at ends and round
-// numbers.
-func (q *question) drawn(r *rand.Rand) prove.Pose {
-	values := make([]float64, len(q.constants))
-	draw := func(s *prove.Span) float64 {
-		switch r.IntN(4) {
-		case 0:
-			return s.Low
-		case 1:
-			return s.High
-		case 2:
-			return min(max(float64(r.IntN(21)-10)*10, s.Low), s.High)
-		}
-		at := s.Low + r.Float64()*(s.High-s.Low)
-		return min(max(math.Round(at*1000)/1000, s.Low), s.High)
-	}
-	chosen := map[[2]int]int{}
-	for i, c := range q.constants {
-		span, side := q.claim.Now[c.control], 0
-		if c.other {
-			_, span = q.other.stands(c.control)
-			side = 1
-		}
-		if q.setup.Controls[c.control].Kind != mixcore.SwitchControl {
-			values[i] = draw(&span)
-			continue
-		}
-		key := [2]int{c.control, side}
-		at, ok := chosen[key]
-		if !ok {
-			at = span.Places[r.IntN(len(span.Places))]
-			chosen[key] = at
-		}
-		if at == c.position {
-			values[i] = 1
-		}
-	}
-	pose := q.pose(values)
-	if w, ok := q.claim.Want.(prove.Rising); ok {
-		a, b := &pose.Now.Position[w.Control], &pose.Other.Position[w.Control]
-		if *a < *b {
-			*a, *b = *b, *a
-		}
-	}
-	return pose
 }

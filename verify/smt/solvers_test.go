@@ -18,6 +18,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/prove/provetest"
 	"pgregory.net/rapid"
 )
 
@@ -50,16 +51,26 @@ func loaded(t *testing.T, name string, text []byte) *airframes.Model {
 	return m
 }
 
+// drawnClaims is how many claims are drawn about a model beside those of the laws.
+const drawnClaims = 12
+
 // subjectsOf are all claims of the laws about a model, and some drawn ones for what no
 // law asks.
-func subjectsOf(name string, m *airframes.Model, seed uint64) (list []subject) {
+func subjectsOf(name string, m *airframes.Model, seed int) (list []subject) {
 	for _, c := range laws.Claims(m) {
 		list = append(list, subject{name + ": " + c.Name, m.Plan, m.Plan, c.Claim})
 	}
-	r := rand.New(rand.NewPCG(seed, 1))
+	return append(list, drawnAbout(name, m.Plan, seed)...)
+}
+
+func drawnAbout(name string, plan *mixcore.Plan, seed int) (list []subject) {
+	if len(plan.Setup().Parts) == 0 || len(plan.Setup().Channels) == 0 {
+		return nil
+	}
+	draw := rapid.Custom(func(t *rapid.T) *prove.Claim { return provetest.Claim(t, plan) })
 	for i := range drawnClaims {
-		claim := drawClaim(r, &m.Setup)
-		list = append(list, subject{fmt.Sprintf("%s: drawn %d, %+v", name, i+1, claim), m.Plan, m.Plan, claim})
+		claim := draw.Example(100*seed + i)
+		list = append(list, subject{fmt.Sprintf("%s: drawn %d, %T%+v of %+v", name, i+1, claim.Want, claim.Want, *claim), plan, plan, *claim})
 	}
 	return list
 }
@@ -79,8 +90,6 @@ func (c *tally) at(kind string) *[2][outcomes]int {
 	}
 	return c.count[kind]
 }
-
-func kindOf(c *prove.Claim) string { return strings.TrimPrefix(fmt.Sprintf("%T", c.Want), "prove.") }
 
 // fairly orders subjects so that wherever one stops, every model and every kind of
 // claim has had its turn.
@@ -108,18 +117,26 @@ func fairly(list []subject) []subject {
 	return out
 }
 
-// Every shipped airframe and generated ones: what is proved must never be sat, what is
+// Every shipped airframe, generated ones and set-ups that are harder still: what is proved must never be sat, what is
 // disproved never unsat.
 func TestSolversAgree(t *testing.T) {
 	requireSolvers(t)
 	var list []subject
 	for i, m := range shippedModels(t) {
-		list = append(list, subjectsOf(m.Name, m, uint64(i))...)
+		list = append(list, subjectsOf(m.Name, m, i)...)
 	}
 	draw := rapid.Custom(airframestest.Generate)
 	for seed := range generated {
 		name := fmt.Sprintf("generated %d", seed)
-		list = append(list, subjectsOf(name, loaded(t, name, draw.Example(seed)), uint64(1000+seed))...)
+		list = append(list, subjectsOf(name, loaded(t, name, draw.Example(seed)), 1000+seed)...)
+	}
+	setups := rapid.Custom(provetest.Setup)
+	for seed := range generated {
+		plan, faults := mixcore.Compile(setups.Example(seed))
+		if faults != nil {
+			t.Fatalf("set-up %d: %v", seed, faults)
+		}
+		list = append(list, drawnAbout(fmt.Sprintf("set-up %d", seed), plan, 2000+seed)...)
 	}
 	list = fairly(list)
 	c := &tally{claims: map[string]int{}, count: map[string]*[2][outcomes]int{}, notWritten: map[string]int{}}

@@ -1,0 +1,153 @@
+; claim: the port aileron never rises as the roll stick moves right
+; model: Wren
+;
+; This file asks for a position of the controls at which the claim FAILS.
+;   unsat: there is none; the claim holds at every position that it is about.
+;   sat:   there is one; have the solver print the constants to see it
+;          (z3 -model FILE; cvc5 --dump-models FILE).
+; Linkages are written with a bound of their error, on the safe side: unsat is
+; certain; at a position that sat gives, the claim fails or has less than 0.033370 to
+; spare (in the unit of the claim).
+;
+; Numbers are exact. Sticks, trims, demands, sums and outputs are in percent of full
+; travel, angles in degrees: plus is right, back (nose up), trailing edge down or left.
+; Everything has come to rest: phases have faded, slow channels have arrived.
+; Two positions are compared; what belongs to the second only says (other).
+(set-logic QF_NRA)
+;
+; The controls that bear on the claim.
+; roll stick (other): a stick, -100 left to 100 right.
+(declare-const |roll stick (other)| Real)
+(assert (<= (- 100.0) |roll stick (other)| 100.0))
+; roll stick: a stick, -100 left to 100 right.
+(declare-const |roll stick| Real)
+(assert (<= (- 100.0) |roll stick| 100.0))
+; rate switch: a switch, at exactly one of its positions.
+(declare-const |rate switch is at low| Bool)
+(declare-const |rate switch is at high| Bool)
+(assert (or |rate switch is at low| |rate switch is at high|))
+(assert (not (and |rate switch is at low| |rate switch is at high|)))
+; roll trim: a trim, -100 left to 100 right.
+(declare-const |roll trim| Real)
+(assert (<= (- 100.0) |roll trim| 100.0))
+; flap lever: a lever, 0 to 100.
+(declare-const |flap lever| Real)
+(assert (<= 0.0 |flap lever| 100.0))
+;
+; What follows from them, in the order of the chain.
+; Expo 30 %.
+(define-fun |demand roll, rate 1 after expo| () Real
+  (+ (* 0.7 |roll stick|) (* 0.00003 (* |roll stick| (* |roll stick| |roll stick|)))))
+; With throw 90 %.
+(define-fun |demand roll, rate 1| () Real
+  (* 0.9 |demand roll, rate 1 after expo|))
+; Expo -20 %.
+(define-fun |demand roll, rate 2 after expo| () Real
+  (ite (>= |roll stick| 0.0) (+ (* 1.4 |roll stick|) (* (- 0.006) (* |roll stick| |roll stick|)) (* 0.00002 (* |roll stick| (* |roll stick| |roll stick|)))) (+ (* 1.4 |roll stick|) (* 0.006 (* |roll stick| |roll stick|)) (* 0.00002 (* |roll stick| (* |roll stick| |roll stick|))))))
+; With throw 60 %.
+(define-fun |demand roll, rate 2| () Real
+  (* 0.6 |demand roll, rate 2 after expo|))
+; Demand roll with its trim, in percent.
+(define-fun |demand roll| () Real
+  (+ (ite |rate switch is at high| |demand roll, rate 1| |demand roll, rate 2|) (* 0.1 |roll trim|)))
+; Curve.
+(define-fun |demand fade after its curve| () Real
+  (+ (* (- 0.6) |flap lever|) 100.0))
+; Channel 1 port aileron, line 2 of its mix scaled, in percent.
+(define-fun |sum of channel 1 after line 2| () Real
+  (* |demand roll| (* 0.01 |demand fade after its curve|)))
+; Curve.
+(define-fun |demand flap after its curve| () Real
+  (ite (< |flap lever| 30.0) (* |flap lever| (+ (* |flap lever| (+ (* (- (/ 12331.0 22018500.0)) |flap lever|) (/ 2321.0 366975.0))) (/ 173.0 105.0))) (+ (* (+ |flap lever| (- 30.0)) (+ (* (+ |flap lever| (- 30.0)) (+ (* (- (/ 23.0 1997975.0)) (+ |flap lever| (- 30.0))) (- (/ 141.0 57085.0)))) (/ 120.0 233.0))) 40.0)))
+; Channel 1 port aileron, line 3 of its mix added up, in percent.
+(define-fun |sum of channel 1| () Real
+  (+ |sum of channel 1 after line 2| (ite |rate switch is at low| (* 0.2 |demand flap after its curve|) 0.0)))
+; Channel 1 port aileron: travel limit 100 %.
+(define-fun |channel 1 limited and turned| () Real
+  (ite (> |sum of channel 1| 100.0) 100.0 (ite (< |sum of channel 1| (- 100.0)) (- 100.0) |sum of channel 1|)))
+; Channel 1 port aileron: what leaves it, between the pulse limits.
+(define-fun |output of channel 1| () Real
+  (ite (> |channel 1 limited and turned| 100.0) 100.0 (ite (< |channel 1 limited and turned| (- 100.0)) (- 100.0) |channel 1 limited and turned|)))
+; port aileron: swing of the servo arm, plus aft, 45 degrees for 100 %.
+(define-fun |port aileron arm| () Real
+  (* (- 0.45) |output of channel 1|))
+; A linkage: swing of the horn for a swing of the arm, in degrees, plus aft. Arm 10 mm,
+; horn 16 mm, hinge 62 mm aft and 0 mm up; its horn is within 0.016685 degrees of
+; these 27 straight pieces, and its slope between 0.4545 and 0.6291.
+(define-fun |linkage| ((arm Real)) Real
+  (ite (< arm (- 42.188)) (+ (* 0.529137316501 (+ arm 45.0)) (- 26.747348758))
+  (ite (< arm (- 39.375)) (+ (* 0.542754753999 (+ arm 42.188)) (- 25.259414624))
+  (ite (< arm (- 36.563)) (+ (* 0.555224645804 (+ arm 39.375)) (- 23.732645501))
+  (ite (< arm (- 33.75)) (+ (* 0.566578309278 (+ arm 36.563)) (- 22.171353797))
+  (ite (< arm (- 30.938)) (+ (* 0.576847774182 (+ arm 33.75)) (- 20.577569013))
+  (ite (< arm (- 28.125)) (+ (* 0.586064237824 (+ arm 30.938)) (- 18.955473072))
+  (ite (< arm (- 25.313)) (+ (* 0.594257696302 (+ arm 28.125)) (- 17.306874371))
+  (ite (< arm (- 22.5)) (+ (* 0.601455722005 (+ arm 25.313)) (- 15.635821729))
+  (ite (< arm (- 19.688)) (+ (* 0.607683328947 (+ arm 22.5)) (- 13.943926783))
+  (ite (< arm (- 16.875)) (+ (* 0.612961996445 (+ arm 19.688)) (- 12.235121262))
+  (ite (< arm (- 11.25)) (+ (* 0.619025177067 (+ arm 16.875)) (- 10.510859166))
+  (ite (< arm (- 5.625)) (+ (* 0.624072179911 (+ arm 11.25)) (- 7.028842545))
+  (ite (< arm 0.0) (+ (* 0.625499828089 (+ arm 5.625)) (- 3.518436533))
+  (ite (< arm 5.625) (* 0.623261751822 arm)
+  (ite (< arm 11.25) (+ (* 0.617220756622 (+ arm (- 5.625))) 3.505847354)
+  (ite (< arm 14.063) (+ (* 0.610188774618 (+ arm (- 11.25))) 6.97771411)
+  (ite (< arm 16.875) (+ (* 0.60408919239 (+ arm (- 14.063))) 8.694175133)
+  (ite (< arm 19.688) (+ (* 0.596869191966 (+ arm (- 16.875))) 10.392873942)
+  (ite (< arm 22.5) (+ (* 0.58847061522 (+ arm (- 19.688))) 12.071866979)
+  (ite (< arm 25.313) (+ (* 0.578827094916 (+ arm (- 22.5))) 13.726646349)
+  (ite (< arm 28.125) (+ (* 0.5678644367 (+ arm (- 25.313))) 15.354886967)
+  (ite (< arm 30.938) (+ (* 0.555499927124 (+ arm (- 28.125))) 16.951721763)
+  (ite (< arm 33.75) (+ (* 0.541643064367 (+ arm (- 30.938))) 18.514343058)
+  (ite (< arm 36.563) (+ (* 0.5261951877 (+ arm (- 33.75))) 20.037443355)
+  (ite (< arm 39.375) (+ (* 0.509050851351 (+ arm (- 36.563))) 21.517630418)
+  (ite (< arm 42.188) (+ (* 0.490098115535 (+ arm (- 39.375))) 22.949081412)
+  (+ (* 0.469220999289 (+ arm (- 42.188))) 24.327727411))))))))))))))))))))))))))))
+(declare-const |port aileron horn| Real)
+(assert (<= (- 0.016685) (- |port aileron horn| (|linkage| |port aileron arm|)) 0.016685))
+(define-fun |port aileron before its stops| () Real
+  (- |port aileron horn|))
+; Expo 30 %.
+(define-fun |demand roll, rate 1 (other) after expo| () Real
+  (+ (* 0.7 |roll stick (other)|) (* 0.00003 (* |roll stick (other)| (* |roll stick (other)| |roll stick (other)|)))))
+; With throw 90 %.
+(define-fun |demand roll, rate 1 (other)| () Real
+  (* 0.9 |demand roll, rate 1 (other) after expo|))
+; Expo -20 %.
+(define-fun |demand roll, rate 2 (other) after expo| () Real
+  (ite (>= |roll stick (other)| 0.0) (+ (* 1.4 |roll stick (other)|) (* (- 0.006) (* |roll stick (other)| |roll stick (other)|)) (* 0.00002 (* |roll stick (other)| (* |roll stick (other)| |roll stick (other)|)))) (+ (* 1.4 |roll stick (other)|) (* 0.006 (* |roll stick (other)| |roll stick (other)|)) (* 0.00002 (* |roll stick (other)| (* |roll stick (other)| |roll stick (other)|))))))
+; With throw 60 %.
+(define-fun |demand roll, rate 2 (other)| () Real
+  (* 0.6 |demand roll, rate 2 (other) after expo|))
+; Demand roll with its trim, in percent.
+(define-fun |demand roll (other)| () Real
+  (+ (ite |rate switch is at high| |demand roll, rate 1 (other)| |demand roll, rate 2 (other)|) (* 0.1 |roll trim|)))
+; Channel 1 port aileron, line 2 of its mix scaled, in percent.
+(define-fun |sum of channel 1 after line 2 (other)| () Real
+  (* |demand roll (other)| (* 0.01 |demand fade after its curve|)))
+; Channel 1 port aileron, line 3 of its mix added up, in percent.
+(define-fun |sum of channel 1 (other)| () Real
+  (+ |sum of channel 1 after line 2 (other)| (ite |rate switch is at low| (* 0.2 |demand flap after its curve|) 0.0)))
+; Channel 1 port aileron: travel limit 100 %.
+(define-fun |channel 1 limited and turned (other)| () Real
+  (ite (> |sum of channel 1 (other)| 100.0) 100.0 (ite (< |sum of channel 1 (other)| (- 100.0)) (- 100.0) |sum of channel 1 (other)|)))
+; Channel 1 port aileron: what leaves it, between the pulse limits.
+(define-fun |output of channel 1 (other)| () Real
+  (ite (> |channel 1 limited and turned (other)| 100.0) 100.0 (ite (< |channel 1 limited and turned (other)| (- 100.0)) (- 100.0) |channel 1 limited and turned (other)|)))
+; port aileron: swing of the servo arm, plus aft, 45 degrees for 100 %.
+(define-fun |port aileron arm (other)| () Real
+  (* (- 0.45) |output of channel 1 (other)|))
+(declare-const |port aileron horn (other)| Real)
+(assert (<= (- 0.016685) (- |port aileron horn (other)| (|linkage| |port aileron arm (other)|)) 0.016685))
+(define-fun |port aileron horn (other) arm by| () Real
+  (- |port aileron arm (other)| |port aileron arm|))
+(assert (ite (>= |port aileron horn (other) arm by| 0.0) (<= (* (/ 22723620430831787.0 50000000000000000.0) |port aileron horn (other) arm by|) (- |port aileron horn (other)| |port aileron horn|) (* (/ 786363991510759.0 1250000000000000.0) |port aileron horn (other) arm by|)) (<= (* (/ 786363991510759.0 1250000000000000.0) |port aileron horn (other) arm by|) (- |port aileron horn (other)| |port aileron horn|) (* (/ 22723620430831787.0 50000000000000000.0) |port aileron horn (other) arm by|))))
+(define-fun |port aileron before its stops (other)| () Real
+  (- |port aileron horn (other)|))
+; How far port aileron moves.
+(define-fun |port aileron moved by| () Real
+  (- |port aileron before its stops| |port aileron before its stops (other)|))
+;
+; The claim fails.
+(assert
+  (and (<= |roll stick (other)| |roll stick|) (< |port aileron moved by| (- 0.000001))))
+(check-sat)
