@@ -48,5 +48,32 @@ func (a *Airframe) Duty(part int, axis mixcore.Axis) int {
 	return -1
 }
 
+// Rollers says whether the roll stick has something that rolls the model: a part
+// whose kind is there for that and no more, or a flap or spoiler that it moves.
+// Without, the roll stick is there to turn the model by the rudder, and what a yaw
+// brings by the dihedral is all the roll there is.
+func (a *Airframe) Rollers() bool { return a.rollers }
+
+// bornRollers are the kinds that are on a model to roll it; flaps and spoilers may
+// be there for the landing only.
+var bornRollers = []mixcore.Kind{"aileron", "flaperon", "elevon", "taileron"}
+
+func (a *Airframe) isRoller(part int) bool {
+	p := &a.setup.Parts[part]
+	return a.Duty(part, mixcore.Roll) != 0 &&
+		(slices.Contains(bornRollers, p.Kind) || slices.ContainsFunc(p.Drives, func(d mixcore.Drive) bool { return a.takesRoll(d.Channel) }))
+}
+
+// takesRoll is true for a channel that the roll stick has a share in.
+func (a *Airframe) takesRoll(channel int) bool {
+	return slices.ContainsFunc(a.setup.Channels[channel].Mix, func(line mixcore.MixLine) bool {
+		if line.Op != mixcore.Add && line.Op != mixcore.ScaleBy {
+			return false
+		}
+		from := &a.setup.Controls[a.setup.Demands[line.Demand].From]
+		return from.Kind == mixcore.AxisControl && from.Axis == mixcore.Roll
+	})
+}
+
 // Steers is true for wheels, which turn the model on the ground only.
 func Steers(k mixcore.Kind) bool { return k == "nose wheel" || k == "tail wheel" }

@@ -34,7 +34,7 @@ type Airframe struct {
 	acts    []bool // by part: it does something to the aeroplane in flight
 	wing    *Wing
 	semi    float64 // semispan, millimetres
-	rollers bool    // some part is there for roll
+	rollers bool    // some part is there to roll it
 }
 
 // New places every part of a set-up.
@@ -47,7 +47,7 @@ func New(s *mixcore.Setup) *Airframe {
 		a.places, a.acts = append(a.places, at), append(a.acts, acts)
 	}
 	for i := range s.Parts {
-		a.rollers = a.rollers || a.Duty(i, mixcore.Roll) != 0
+		a.rollers = a.rollers || a.isRoller(i)
 	}
 	return a
 }
@@ -99,7 +99,7 @@ type Change struct {
 	Parts       []Moment // by part; the pitch of an unplaced part is 0
 	Unplaced    []int    // the parts behind PitchUnsure
 
-	rollers bool // some part of the aeroplane is there for roll
+	rollers bool // Airframe.Rollers
 }
 
 // UnplacedArm is how far before or behind where it sits a part of the wing may

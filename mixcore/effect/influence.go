@@ -34,7 +34,3 @@ func (a *Airframe) Influence(part int) Influence {
 }
 
 func (m Moment) times(k float64) Moment { return Moment{m.Roll * k, m.Pitch * k, m.Yaw * k} }
-
-// Rollers says whether some part is there for roll: then what a yaw may bring by the
-// dihedral counts for nothing in Change.Clear.
-func (a *Airframe) Rollers() bool { return a.rollers }

@@ -63,9 +63,10 @@ Feature: Wren
       | low         |
       | high        |
 
-  Scenario Outline: Yaw stick, throttle <throttle>, thrust switch <thrust switch>
+  Scenario Outline: Yaw stick, throttle <throttle>, thrust switch <thrust switch>, motor switch <motor switch>
     Given the throttle is at <throttle>
     And the thrust switch is <thrust switch>
+    And the motor switch is <motor switch>
     When the yaw stick is full right
     Then the rudder and the nose wheel move right
     And both motors stay stopped
@@ -77,13 +78,15 @@ Feature: Wren
     And the model yaws left
 
     Examples:
-      | throttle | thrust switch |
-      | 0%       | even          |
-      | 50%      | even          |
-      | 100%     | even          |
-      | 0%       | steering      |
-      | 50%      | steering      |
-      | 100%     | steering      |
+      | throttle | thrust switch | motor switch |
+      | 0%       | even          | safe         |
+      | 50%      | even          | safe         |
+      | 100%     | even          | safe         |
+      | 0%       | steering      | safe         |
+      | 0%       | even          | live         |
+      | 50%      | steering      | safe         |
+      | 100%     | steering      | safe         |
+      | 0%       | steering      | live         |
 
   Scenario Outline: Yaw stick, motor switch live, throttle <throttle>, thrust switch <thrust switch>
     Given the motor switch is live
@@ -99,10 +102,8 @@ Feature: Wren
 
     Examples:
       | throttle | thrust switch |
-      | 0%       | even          |
       | 50%      | even          |
       | 100%     | even          |
-      | 0%       | steering      |
       | 100%     | steering      |
 
   Scenario: Yaw stick, throttle 50%, thrust switch steering, motor switch live

@@ -117,6 +117,12 @@ func (d *drafter) ask(st step, in *mixcore.Input, ever []bool) []asked {
 			}
 			continue
 		}
+		if p.Motion == mixcore.Power && !d.runs(i, d.before) && !d.mayStart(i, st.control) {
+			if bears(i) {
+				list = append(list, asked{part: i, verb: phrase.StaysStopped})
+			}
+			continue
+		}
 		went, way := d.answer(i, d.before, d.after), d.way(i, st)
 		must := d.mustAnswer(i, st.control, func(part int) bool { return ever[part] })
 		switch {

@@ -97,7 +97,9 @@ func (d *drafter) turn(st step, list []asked) []line {
 		words = turnWords[axis][1]
 	}
 	change := d.air.Change(d.before, d.after)
-	lines := []line{{"the model " + words, change.Answer(axis) == effect.Unsure}}
+	// The downwash of the wing's parts is for nobody to tell; whether what is there
+	// for roll does it, is.
+	lines := []line{{"the model " + words, axis == mixcore.Pitch && change.Answer(axis) == effect.Unsure}}
 	if c.Kind == mixcore.AxisControl && axis == mixcore.Roll && differential(d.s, list) {
 		lines = append(lines, line{"adverse yaw does not grow", false})
 	}
@@ -120,8 +122,7 @@ func differential(s *mixcore.Setup, list []asked) bool {
 // model about an axis.
 func (d *drafter) turnsAbout(axis mixcore.Axis, list []asked) bool {
 	return slices.ContainsFunc(list, func(a asked) bool {
-		return a.verb == phrase.Move && !a.open && d.air.Acts(a.part) &&
-			slices.Contains(turners[axis], d.s.Parts[a.part].Kind)
+		return a.verb == phrase.Move && !a.open && d.air.Acts(a.part) && d.air.Duty(a.part, axis) != 0
 	})
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/purpose"
 )
 
 // heading writes what the script is.
@@ -101,8 +102,8 @@ func (d *drafter) restingWay(part int) phrase.Way {
 			continue
 		}
 		control := &d.s.Controls[c]
-		if at, known := outward[placeName(control, control.Rest())]; known && at != halfOut {
-			return wayOf(mixcore.OutIn, at > halfOut)
+		if out, known := purpose.Outward.IsOut(purpose.PlaceName(control, control.Rest())); known {
+			return wayOf(mixcore.OutIn, out)
 		}
 	}
 	return phrase.NoWay

@@ -6,6 +6,7 @@ import (
 	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/purpose"
 )
 
 // YouDecide begins a comment that is a sentence of the script once the mark is
@@ -38,6 +39,11 @@ func Script(m *airframes.Model) Draft {
 	for range d.s.Controls {
 		d.spokenOf = append(d.spokenOf, make([]bool, len(d.s.Parts)))
 	}
+	for i := range d.s.Controls {
+		d.words = append(d.words, purpose.Words(m, i))
+		d.purposes = append(d.purposes, purpose.Of(m, i))
+	}
+	d.served = d.allServed()
 	d.places = d.allPlaces()
 	d.heading()
 	d.rest()
@@ -60,9 +66,12 @@ type drafter struct {
 	air        *effect.Airframe
 	probe      *poses.Probe
 	vocabulary *phrase.Vocabulary
-	partner    []int            // by part: the same part on the other side, or alone
-	reach      []poses.Reach    // by part: the controls that bear on it
-	places     [][]float64      // by lever and switch: where a script puts it, its rest first
+	partner    []int         // by part: the same part on the other side, or alone
+	reach      []poses.Reach // by part: the controls that bear on it
+	places     [][]float64   // by lever and switch: where a script puts it, its rest first
+	words      [][]string    // by control: the words of its names
+	purposes   []purpose.Purpose
+	served     [][]int          // by lever and switch: the parts that it is there for
 	spokenOf   [][]bool         // by control and part: a sentence says what the part does
 	names      map[string][]int // what a script takes a name of several parts for
 	titles     map[string]int   // how often a scenario was called so

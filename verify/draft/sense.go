@@ -4,22 +4,15 @@ import (
 	"slices"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/purpose"
 )
 
 // step is one movement of one control.
 type step struct {
 	control  int
 	from, to float64
-}
-
-// turners are the kinds that are there to turn the model about an axis, or do so
-// when they answer its control. Whatever else answers (a flap that goes with the
-// elevator) does it for the wing's sake, and which way is the pilot's choice.
-var turners = map[mixcore.Axis][]mixcore.Kind{
-	mixcore.Roll:  {"aileron", "flaperon", "elevon", "taileron", "flap", "spoiler", "airbrake"},
-	mixcore.Pitch: {"elevator", "elevon", "v-tail", "canard", "taileron"},
-	mixcore.Yaw:   {"rudder", "v-tail", "drag rudder", "motor", "nose wheel", "tail wheel"},
 }
 
 // bound are the kinds that must answer an axis: one that never does is dead.
@@ -39,32 +32,37 @@ func (d *drafter) way(part int, st step) phrase.Way {
 	return d.purposeWay(part, st)
 }
 
+// startsMotors is true for a control that may be there to start a motor: not a
+// stick, a trim or a lever that is named for something else.
+func (d *drafter) startsMotors(control int) bool {
+	switch c := &d.s.Controls[control]; c.Kind {
+	case mixcore.AxisControl, mixcore.TrimControl:
+		return false
+	case mixcore.LeverControl:
+		return d.purposes[control] == purpose.Power || d.purposes[control] == purpose.Other
+	}
+	return true
+}
+
+// mayStart is true for a motor that nothing but such a control as this could ever
+// start, or that this one may.
+func (d *drafter) mayStart(motor, control int) bool {
+	return d.startsMotors(control) || !slices.ContainsFunc(d.reach[motor].Controls(), d.startsMotors)
+}
+
 // turningWay is the way in which a part helps the model turn about an axis. A
 // rudder that goes with the roll stick goes into the turn (common practice, no
 // source).
 func (d *drafter) turningWay(part int, axis mixcore.Axis, plus bool) phrase.Way {
 	p := &d.s.Parts[part]
-	about := axis
-	if axis == mixcore.Roll && p.Motion != mixcore.Power && !slices.Contains(turners[axis], p.Kind) {
-		about = mixcore.Yaw
+	turns := d.air.Duty(part, axis)
+	if turns == 0 && axis == mixcore.Roll && p.Motion != mixcore.Power {
+		turns = d.air.Duty(part, mixcore.Yaw)
 	}
-	if !slices.Contains(turners[about], p.Kind) {
+	if turns == 0 {
 		return phrase.NoWay
 	}
-	if d.isWheel(part) {
-		return wayOf(p.Motion, !plus)
-	}
-	const some = 10 // degrees or percent
-	turn := d.air.Alone(part, some).Parts[part].About(about)
-	if turn == 0 {
-		return phrase.NoWay
-	}
-	return wayOf(p.Motion, (turn > 0) == plus)
-}
-
-func (d *drafter) isWheel(part int) bool {
-	kind := d.s.Parts[part].Kind
-	return kind == "nose wheel" || kind == "tail wheel"
+	return wayOf(p.Motion, (turns > 0) == plus)
 }
 
 // wayOf is the plus or minus way of a motion.
@@ -98,9 +96,9 @@ func (d *drafter) seated(part int, way phrase.Way) bool {
 func (d *drafter) mustAnswer(part, control int, answers func(part int) bool) bool {
 	c, kind := &d.s.Controls[control], d.s.Parts[part].Kind
 	if c.Kind != mixcore.AxisControl && c.Kind != mixcore.TrimControl {
-		return slices.Contains(d.served(control), part)
+		return slices.Contains(d.served[control], part)
 	}
-	if c.Kind == mixcore.TrimControl && d.isWheel(part) {
+	if c.Kind == mixcore.TrimControl && effect.Steers(kind) {
 		return false // a wheel may well be left out of the trim
 	}
 	if c.Axis != mixcore.Roll {

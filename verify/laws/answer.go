@@ -21,7 +21,7 @@ func (r *run) proof(mk *maker, c *claim) result.Proof {
 			open++
 			break
 		}
-		d := r.prover.Decide(r.ctx, &c.needs[i], r.how(c, p.Boxes))
+		d := r.prover.Decide(r.ctx, &c.needs[i], r.how(c, i, p.Boxes))
 		p.States, p.Forms, p.Boxes = max(p.States, d.States), p.Forms+d.Forms, p.Boxes+d.Boxes
 		timed = timed || d.Timed
 		switch d.Answer {
@@ -50,9 +50,12 @@ func (r *run) proof(mk *maker, c *claim) result.Proof {
 	return mk.ended(p, c, timed)
 }
 
-// how are the options of one decision.
-func (r *run) how(c *claim, before int) prove.Options {
-	o := prove.Options{Boxes: r.options.Boxes, Margins: true}
+// how are the options of one decision: a margin is looked for where it would be said.
+func (r *run) how(c *claim, need, before int) prove.Options {
+	o := prove.Options{Boxes: r.options.Boxes}
+	if c.spare != nil {
+		_, o.Margins = c.spare(need, 0)
+	}
 	if r.options.Progress != nil {
 		o.Progress = func(boxes int) { r.options.Progress(r.done, r.all, c.sentence, before+boxes) }
 	}
@@ -82,7 +85,7 @@ func (r *run) least(p *result.Proof, mk *maker, c *claim, need int, d *prove.Dec
 		return
 	}
 	found, ok := c.spare(need, d.Margin)
-	if !ok || p.Margin != nil && p.Margin.Value <= found.value {
+	if !ok || d.Pose.Now.Position == nil || p.Margin != nil && p.Margin.Value <= found.value {
 		return
 	}
 	atLeast, _ := c.spare(need, d.AtLeast)

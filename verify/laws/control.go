@@ -1,12 +1,7 @@
 package laws
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"example.com/hingeline/mixcore"
-	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/chain"
 	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/wording"
@@ -30,25 +25,6 @@ var controlSense = law{Info{"control-sense", "Control sense",
 			mk.none = "no stick bears on anything that turns the model"
 		}
 	}}
-
-// axisOf is the axis about which a stick or trim turns the model. On a model without
-// anything that rolls it, the roll stick is there to turn it by the rudder.
-func (mk *maker) axisOf(control int) mixcore.Axis {
-	axis := mk.s.Controls[control].Axis
-	if axis == mixcore.Roll && !mk.hasDuty(mixcore.Roll) {
-		return mixcore.Yaw
-	}
-	return axis
-}
-
-func (mk *maker) hasDuty(axis mixcore.Axis) bool {
-	for i := range mk.s.Parts {
-		if mk.air.Duty(i, axis) != 0 {
-			return true
-		}
-	}
-	return false
-}
 
 // follows is which way a part must go as a stick or trim goes its plus way: +1 as
 // mixcore counts, −1 the other way, 0 where nothing is asked: the control does not
@@ -147,106 +123,3 @@ func (mk *maker) backwards(v *view) sight {
 		shows: []shown{showPart(want.Part, chain.Direction)},
 	}
 }
-
-// turnsModel claims that full stick turns the model the right way, both ways, at
-// every switch and lever position with the other sticks and all trims at rest.
-func (mk *maker) turnsModel(stick int) {
-	axis := mk.axisOf(stick)
-	if !mk.couldTurn(stick, axis) {
-		return
-	}
-	c := &mk.s.Controls[stick]
-	alive := mk.stickAlive(stick, axis)
-	weak := mk.cannotTell(stick)
-	sentence := turnSentence(c, axis, weak)
-	cl := claim{sentence: sentence, seen: func(v *view) sight { return mk.turned(v, axis) }}
-	if alive != nil {
-		cl.sentence += ", where no throw of 0 % switches it off"
-	}
-	if weak {
-		cl.assumes = append(cl.assumes, "that what wing parts which go with the "+c.Name+" do to the pitch, which nobody can tell from the ground, does not win")
-	}
-	for _, plus := range []bool{true, false} {
-		now := mk.handsOff()
-		now[stick] = prove.At(-100)
-		if plus {
-			now[stick] = prove.At(100)
-		}
-		want := prove.Turn{Axis: axis, Plus: plus}
-		if weak {
-			want = prove.Turn{Axis: axis, Plus: !plus, Not: true}
-		}
-		cl.needs = append(cl.needs, prove.Claim{Now: now, Other: mk.beside(stick), When: alive, Want: want})
-	}
-	mk.add(cl)
-}
-
-// turnSentence is what full stick must do to the model, or where nobody can tell that
-// much, must not.
-func turnSentence(c *mixcore.Control, axis mixcore.Axis, weak bool) string {
-	plus, minus, words := wording.AxisSide(c.Axis, true), wording.AxisSide(c.Axis, false), turnWords[axis]
-	right, left := strings.ToLower(words.plus), strings.ToLower(words.minus)
-	if weak {
-		return fmt.Sprintf("full %s %s never %s the model %s as far as can be told, nor full %s %s", c.Name, plus, words.does, left, minus, right)
-	}
-	return fmt.Sprintf("full %s %s %s the model %s, and full %s %s it %s", c.Name, plus, words.does, right, minus, words.does, left)
-}
-
-// couldTurn says whether a stick bears on anything that turns the flying model about
-// an axis.
-func (mk *maker) couldTurn(stick int, axis mixcore.Axis) bool {
-	for part := range mk.s.Parts {
-		if mk.air.Acts(part) && mk.air.Duty(part, axis) != 0 && mk.bearsOn(stick, part) {
-			return true
-		}
-	}
-	return false
-}
-
-// cannotTell tries whether, at full stick, wing parts that go with it make what the
-// model does unsure.
-func (mk *maker) cannotTell(stick int) bool {
-	return slices.ContainsFunc(mk.try(stick), func(t tried) bool { return t.unsure })
-}
-
-// turned says what the model does instead, and which parts do it.
-func (mk *maker) turned(v *view, axis mixcore.Axis) sight {
-	change := mk.air.Change(&v.before.Output, &v.now.Output)
-	words, answer := turnWords[axis], change.Answer(axis)
-	got := "the model does not " + words.do
-	wrong := effect.Minus
-	if v.need.Want.(prove.Turn).Plus == v.need.Want.(prove.Turn).Not {
-		wrong = effect.Plus
-	}
-	switch answer {
-	case effect.Plus:
-		got = "the model " + words.does + " " + words.plus
-	case effect.Minus:
-		got = "the model " + words.does + " " + words.minus
-	case effect.Unsure:
-		got = "nobody can tell which way the model " + words.does
-	}
-	s := sight{}
-	for _, moving := range []bool{true, false} {
-		for part := range mk.s.Parts {
-			if mk.air.Duty(part, axis) == 0 || len(s.shows) >= mostShown {
-				continue
-			}
-			does := change.PartAnswer(part, axis)
-			switch {
-			case moving && does == wrong:
-				s.shows = append(s.shows, showPart(part, chain.Direction))
-			case !moving && does == effect.None && len(s.shows) == 0:
-				s.shows = append(s.shows, showPart(part, chain.Stuck))
-			}
-		}
-	}
-	for _, show := range s.shows {
-		got += "; " + moves(&mk.s.Parts[show.part], v.before.Output.Parts[show.part], v.now.Output.Parts[show.part], mk.m.Still)
-	}
-	s.got = got
-	return s
-}
-
-// mostShown is how many parts explain a counterexample at most.
-const mostShown = 2

@@ -144,7 +144,7 @@ func (mk *maker) givesLess(demand, control int, low, high at) {
 		if !mk.reaches(demand, part) {
 			continue
 		}
-		if mk.movesAtRest(part, stick, low, high) {
+		if mk.movesAtRest(part, low, high) {
 			mk.remark("Nothing is asked of the " + mk.s.Parts[part].Name + ", which the " + c.Name + " moves with the sticks at rest.")
 			continue
 		}
@@ -208,16 +208,14 @@ func (mk *maker) goesWay(part, stick, side int, high at) (way float64, always bo
 
 // movesAtRest tries whether a part stands elsewhere with a switch at another position
 // and everything else at rest: then where it stands says nothing about how far it moves.
-func (mk *maker) movesAtRest(part, stick int, low, high at) bool {
-	stands := func(position int) float64 {
-		for _, t := range mk.try(stick) {
-			if t.position[low.control] == float64(position) {
-				return t.rest[part] // the first has nothing else off rest
-			}
-		}
-		return 0
+func (mk *maker) movesAtRest(part int, low, high at) bool {
+	stands := func(a at) float64 {
+		in := mk.rest.Clone()
+		in.Position[a.control] = float64(a.position)
+		mk.m.Plan.Eval(&in, mk.out[0])
+		return placeOf(&mk.s.Parts[part], &mk.out[0].Parts[part])
 	}
-	return math.Abs(stands(high.position)-stands(low.position)) >= mk.still(part)
+	return math.Abs(stands(high)-stands(low)) >= mk.still(part)
 }
 
 // noFurther is that a part stands no further out with the switch low than high, but

@@ -9,7 +9,7 @@ import (
 
 // mostTried is how many poses of the switches and levers are tried at most to find out
 // what there is to claim of a stick.
-const mostTried = 200
+const mostTried = 80
 
 // tried is what a stick does at one pose of the switches and levers, with the other
 // sticks and all trims at rest.

@@ -13,7 +13,7 @@ import (
 // How long the search for the smallest margin goes on once a claim is proved.
 const (
 	marginClose = 0.005 // degrees or percent: a margin is found to this
-	marginBoxes = 400   // boxes looked at for it
+	marginBoxes = 60    // boxes looked at for it
 )
 
 // cellsPerBox is how many choices of stretches may be gone through for each box of the

@@ -1,7 +1,11 @@
 package sense
 
 import (
+	"math"
+	"slices"
+
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/wording"
 )
@@ -26,20 +30,63 @@ func (l *looker) words(c cue) string {
 }
 
 // movedCue is what a movement asks, if it is one axis alone: sticks and trims of
-// the same axis, all moved the same way, and nothing else.
-func (l *looker) movedCue(at *phrase.Situation) (cue, bool) {
+// the same axis, all moved the same way. Levers and switches may move with them,
+// where they leave alone what is asked about.
+func (l *looker) movedCue(a *phrase.Asked) (cue, bool) {
+	at := &a.At
 	if at.Before.Lost || at.Now.Lost {
 		return cue{}, false
 	}
 	var c cue
+	var sticks []int
 	moved := at.MovedControls()
-	for k, i := range moved {
+	for _, i := range moved {
+		if !isStick(&l.s.Controls[i]) {
+			continue
+		}
 		plus := at.Now.Position[i] > at.Before.Position[i]
-		if !l.joins(&c, k == 0, i, plus) {
+		if !l.joins(&c, len(sticks) == 0, i, plus) {
 			return cue{}, false
 		}
+		sticks = append(sticks, i)
 	}
-	return c, len(moved) > 0
+	return c, len(sticks) > 0 && (len(sticks) == len(moved) || l.restLeaves(a, sticks))
+}
+
+// restLeaves says whether the controls that a movement put elsewhere, but for
+// some of them, leave alone what an outcome is about: then it is these that move
+// it. They stand where they stood before or where they stand now: if the rest does
+// nothing in one of the two, the step of these alone is the whole movement.
+func (l *looker) restLeaves(a *phrase.Asked, but []int) bool {
+	from, to := l.m.Plan.NewOutput(), l.m.Plan.NewOutput()
+	for _, stand := range []*phrase.Pose{&a.At.Before, &a.At.Now} {
+		was, is := a.At.Before.Input().Clone(), a.At.Now.Input().Clone()
+		for _, i := range but {
+			was.Position[i], is.Position[i] = stand.Position[i], stand.Position[i]
+		}
+		l.m.Plan.Eval(&was, from)
+		l.m.Plan.Eval(&is, to)
+		if l.alike(&a.Outcome, from, to) {
+			return true
+		}
+	}
+	return false
+}
+
+// alike is true if what an outcome is about is the same in two outputs.
+func (l *looker) alike(o *phrase.Outcome, from, to *mixcore.Output) bool {
+	if o.Verb == phrase.Turn {
+		change := l.air.Change(from, to)
+		return change.Answer(o.Axis) == effect.None
+	}
+	parts := slices.Clone(o.Subject.Parts)
+	if o.Verb.Compares() {
+		parts = append(parts, o.Other)
+	}
+	return !slices.ContainsFunc(parts, func(i int) bool {
+		went := float64(to.Parts[i].Angle-from.Parts[i].Angle) + float64(to.Parts[i].Amount-from.Parts[i].Amount)
+		return math.Abs(went) > hair
+	})
 }
 
 // stoodCue is what a position of the controls asks, if sticks and trims of one

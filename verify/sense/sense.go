@@ -18,7 +18,6 @@ import (
 // warning, about the script as a whole.
 func Look(m *airframes.Model, asked []phrase.Asked) []result.ScriptFinding {
 	l := &looker{m: m, s: &m.Setup, air: effect.New(&m.Setup), asked: asked}
-	l.rollers = l.hasRollers()
 	l.suspicious()
 	l.contradictions()
 	l.toothless()
@@ -30,12 +29,11 @@ func Look(m *airframes.Model, asked []phrase.Asked) []result.ScriptFinding {
 
 // looker is one look at a script.
 type looker struct {
-	m       *airframes.Model
-	s       *mixcore.Setup
-	air     *effect.Airframe
-	asked   []phrase.Asked
-	rollers bool // some part is there for roll
-	found   []result.ScriptFinding
+	m     *airframes.Model
+	s     *mixcore.Setup
+	air   *effect.Airframe
+	asked []phrase.Asked
+	found []result.ScriptFinding
 }
 
 func (l *looker) add(f result.ScriptFinding) { l.found = append(l.found, f) }

@@ -34,7 +34,7 @@ func (l *looker) fights(a *phrase.Asked) (result.ScriptFinding, bool) {
 		return l.pairFights(a)
 	}
 	if way := movedWay(o); way != phrase.NoWay {
-		if c, ok := l.movedCue(&a.At); ok {
+		if c, ok := l.movedCue(a); ok {
 			return l.partFights(a, c, way)
 		}
 		return l.leverFights(a, way)
@@ -53,7 +53,7 @@ func (l *looker) fights(a *phrase.Asked) (result.ScriptFinding, bool) {
 // helps is the way in which a part helps what the hand asks; NoWay if it is not
 // there for it.
 func (l *looker) helps(part int, c cue) phrase.Way {
-	turns := l.turns(part, c.axis)
+	turns := l.air.Duty(part, c.axis)
 	if turns == 0 {
 		return phrase.NoWay
 	}
@@ -80,7 +80,7 @@ func (l *looker) partFights(a *phrase.Asked, c cue, way phrase.Way) (result.Scri
 
 // turnFights is for "the model rolls left" with the stick to the right.
 func (l *looker) turnFights(a *phrase.Asked) (result.ScriptFinding, bool) {
-	c, ok := l.movedCue(&a.At)
+	c, ok := l.movedCue(a)
 	plus := a.Outcome.Way == phrase.Right || a.Outcome.Way == phrase.Up
 	if !ok || a.Outcome.Axis != c.axis || plus == c.plus {
 		return result.ScriptFinding{}, false
@@ -96,7 +96,7 @@ func (l *looker) turnFights(a *phrase.Asked) (result.ScriptFinding, bool) {
 // pairFights is for two parts that are both there for what the hand asks: whether
 // they have to move together or opposite ways is known.
 func (l *looker) pairFights(a *phrase.Asked) (result.ScriptFinding, bool) {
-	c, ok := l.movedCue(&a.At)
+	c, ok := l.movedCue(a)
 	if !ok {
 		return result.ScriptFinding{}, false
 	}

@@ -61,6 +61,35 @@ motors:
   motor: {channel: 7}
 `
 
+// flapped is turned by its rudder: the stick moves no flap.
+const flapped = `hingeline: 1
+name: Flapped
+controls: {turn stick: roll, pitch stick: pitch, flap lever: {lever: {crow: 0, normal: 100}}}
+demands: {turn: turn stick, pitch: pitch stick, flap: {from: flap lever, curve: {0%: 100%, 100%: 0%}}}
+channels: {1: turn, 2: pitch, 3: flap}
+surfaces:
+  port flap: {channel: 3, measured: {100%: 30° down}}
+  starboard flap: {channel: 3, measured: {100%: 30° down}}
+  elevator: {channel: 2, measured: {100%: 15° up}}
+  rudder: {channel: 1, measured: {100%: 25° right}}
+`
+
+// spoiled is turned by its V-tail: the stick moves no spoiler.
+const spoiled = `hingeline: 1
+name: Spoiled
+controls: {turn stick: roll, pitch stick: pitch, spoiler lever: lever}
+demands: {turn: turn stick, pitch: pitch stick, brake: spoiler lever}
+channels:
+  1: {mix: [{add: pitch, share: 50%}, {add: turn, share: 50%}]}
+  2: {mix: [{add: pitch, share: 50%}, {add: turn, share: -50%}]}
+  3: brake
+surfaces:
+  port v-tail: {channel: 1, measured: {100%: 20° up}}
+  starboard v-tail: {channel: 2, measured: {100%: 20° up}}
+  port spoiler: {channel: 3, measured: {100%: 40° up}}
+  starboard spoiler: {channel: 3, measured: {100%: 40° up}}
+`
+
 // What the controls ask is 14 CFR 23.779 (aileron: right clockwise; elevator: rearward
 // nose up; rudder: right pedal nose right; throttle: forward more power; flaps:
 // rearward or down, flaps down); which way the kinds of part go for it is common
@@ -91,7 +120,16 @@ func TestSuspiciousByLayout(t *testing.T) {
 		{"bracken-20", "with right roll and right yaw, the port aileron rises", ""},                        // two axes: not judged
 		{"bracken-20", "with right roll, the rudder moves left", ""},                                       // the pilot's choice
 		{"bracken-20", "with right roll, the elevator drops", ""},                                          // and so is this
-		{"bracken-20", "when right roll and landing flap, the port flap rises", ""},                        // a lever moves as well
+		{"bracken-20", "with rates high, when right roll and landing flap, the port flap rises", ""},       // the lever and the stick move it
+		{"bracken-20", "when right roll and landing flap, the port flap rises", "the port flap drops"},     // at low rates the lever alone does
+		{"bracken-20", "when right roll and landing flap, the port aileron rises", "the port aileron drops"},
+		{"bracken-20", "when rates high and right roll, the port aileron rises", "the port aileron drops"}, // a switch with a stick is no hiding place
+		{"bracken-20", "when rates high and right roll, the port aileron drops", ""},
+		{"bracken-20", "when rates high and right roll, the model rolls left", "the model rolls right"},
+		{"bracken-20", "when rates high and right roll, the port aileron moves together with the starboard aileron", "the port aileron moves opposite to the starboard aileron"},
+		{"bracken-20", "when rates high and landing flap, the port flap rises", "the port flap drops"},
+		{"bracken-20", "with right roll, when rates high, the port aileron rises", ""},                                               // no stick moves
+		{"bracken-20", "with rates high and right roll, when rates low and the roll stick is 90% right, the port aileron rises", ""}, // less of it: the rate is lower
 		{"bracken-20", "with right roll, when the signal is lost, the port aileron rises", ""},
 		{"bracken-20", "when the flap lever is at landing, the port flap rises", "the port flap drops"},
 		{"bracken-20", "when the flap lever is at landing, the port flap is 20° up", "the port flap is down"},
@@ -133,6 +171,15 @@ func TestSuspiciousByLayout(t *testing.T) {
 		{twoChannel, "with roll trim full left, the rudder moves right", "the rudder moves left"},
 		{twoChannel, "with turn stick full right, the model yaws left", "the model yaws right"},
 		{twoChannel, "with turn stick full right, the rudder moves right", ""},
+
+		{flapped, "with turn stick full right, the rudder moves left", "the rudder moves right"},
+		{flapped, "with turn stick full right, the model yaws left", "the model yaws right"},
+		{flapped, "when the flap lever is at normal, both flaps rise", ""},
+		{flapped, "when the flap lever is at normal, the port flap drops", "the port flap rises"},
+		{strings.Replace(flapped, "{crow: 0, normal: 100}", "{first: 0, second: 100}", 1), "when the flap lever is at second, both flaps rise", ""},
+		{strings.Replace(flapped, "{crow: 0, normal: 100}", "{first: 0, second: 100}", 1), "when the flap lever is at second, both flaps drop", ""},
+		{spoiled, "with turn stick full right, the port v-tail drops", "the port v-tail rises"},
+		{spoiled, "with turn stick full right, the starboard v-tail drops", ""},
 
 		{odd, "with roll stick full right, the port taileron rises", "the port taileron drops"},
 		{odd, "with pitch stick full back, the port taileron drops", "the port taileron rises"},

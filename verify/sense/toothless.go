@@ -21,6 +21,9 @@ func (l *looker) toothless() {
 	}
 }
 
+// plainly is a movement, in degrees or percent, that shows what a part does.
+const plainly = 10
+
 // couldTurn is true if some part turns the model about an axis when it moves, by
 // ever so little, or may do so.
 func (l *looker) couldTurn(axis mixcore.Axis) bool {

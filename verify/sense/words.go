@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/phrase"
 )
 
@@ -79,7 +80,7 @@ func (l *looker) push(part int, way phrase.Way, c cue) string {
 	side := map[mixcore.Side]string{mixcore.Port: "port", mixcore.Starboard: "starboard"}[p.Side]
 	turnsPlus := !c.plus
 	switch {
-	case isWheel(p.Kind):
+	case effect.Steers(p.Kind):
 		return "steers the nose round"
 	case way == phrase.Faster:
 		return "pulls the " + side + " wing FORWARD"

@@ -39,9 +39,13 @@ func parse(text string) ([]expression, error) {
 			stack = stack[:top]
 			i++
 		default:
-			end := i + strings.IndexAny(text[i:]+" ", " \n()")
+			end := i + 1
 			if c == '|' {
 				end = i + 2 + strings.IndexByte(text[i+1:], '|')
+			} else {
+				for end < len(text) && !strings.ContainsRune(" \n()", rune(text[end])) {
+					end++
+				}
 			}
 			stack[top] = append(stack[top], expression{word: text[i:end]})
 			i = end

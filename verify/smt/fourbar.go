@@ -100,23 +100,25 @@ func bend(l *linkage.Linkage, low, high float64) *fourBar {
 	if high > low {
 		knots = append(knots, knotAt(l, high))
 	}
+	var offs []float64 // of the piece that ends at each knot but the first
+	for i := 1; i < len(knots); i++ {
+		offs = append(offs, deviation(l, knots[i-1], knots[i]))
+	}
 	off := 0.0
-	for {
-		worst := -1
-		off = 0
-		for i := 1; i < len(knots); i++ {
-			if by := deviation(l, knots[i-1], knots[i]); worst < 0 || by > off {
-				worst, off = i, by
-			}
-		}
+	for len(offs) > 0 {
+		off = slices.Max(offs)
 		if off <= nearBar || len(knots) > mostPieces {
 			break
 		}
-		middle := math.Round((knots[worst-1].arm+knots[worst].arm)/2*arms) / arms
-		knots = slices.Insert(knots, worst, knotAt(l, middle))
+		n := slices.Index(offs, off)
+		a, b := knots[n], knots[n+1]
+		middle := knotAt(l, math.Round((a.arm+b.arm)/2*arms)/arms)
+		knots = slices.Insert(knots, n+1, middle)
+		offs = slices.Replace(offs, n, n+1, deviation(l, a, middle), deviation(l, middle, b))
 	}
 	off = math.Ceil((off+2*l.Accuracy(whole)+slack)*1e6) / 1e6
-	if !(off <= mostOff) || !(slope.Low > 0 || slope.High < 0) {
+	steady := slope.Low > 0 && !math.IsInf(slope.High, 1) || slope.High < 0 && !math.IsInf(slope.Low, -1)
+	if !(off <= mostOff && steady) {
 		refuse("a linkage comes so near to its lock that straight pieces cannot follow it")
 	}
 	return &fourBar{knots: knots, off: ratOf(off), slopes: [2]*big.Rat{ratOf(slope.Low), ratOf(slope.High)}}
@@ -142,15 +144,21 @@ func slopeOf(l *linkage.Linkage, whole interval.Range, pieces int) interval.Rang
 	return slope
 }
 
-// deviation bounds how far a linkage goes from a straight piece.
+// deviation bounds how far a linkage goes from a straight piece: by its slope, or, as
+// neither turns back, by all that the piece rises.
 func deviation(l *linkage.Linkage, a, b knot) float64 {
 	slope := slopeOf(l, interval.Range{Low: a.arm, High: b.arm}, 16)
-	c := (b.horn - a.horn) / (b.arm - a.arm)
+	length, rise := b.arm-a.arm, math.Abs(b.horn-a.horn)
+	c := (b.horn - a.horn) / length
 	up, down := slope.High-c, c-slope.Low
-	if !(up > 0 && down > 0) {
-		return max(-up, -down, 0) * (b.arm - a.arm) // straight but for rounding
+	by := up * down / (up + down) * length
+	switch {
+	case math.IsInf(up, 1) || math.IsInf(down, 1) || math.IsNaN(by):
+		return rise
+	case up <= 0 || down <= 0: // straight, but for rounding
+		return max(-up, -down, 0) * length
 	}
-	return up * down / (up + down) * (b.arm - a.arm)
+	return min(by, rise)
 }
 
 // swung is the horn's swing in degrees at an arm swing.

@@ -25,6 +25,7 @@ func (v *view) beyond(part int, at float64, above bool) truth {
 	d := &p.Drives[0]
 	low, high := v.s.setup.Channels[d.Channel].Reach()
 	accuracy := v.s.plan.DriveAccuracy(part, 0, interval.Range{Low: float64(low), High: float64(high)})
+	v.s.off(ratOf(2 * accuracy))
 	kept := func(out float64) bool {
 		angle := float64(v.s.plan.DriveAngle(part, 0, mixcore.Percent(out)))
 		if above {

@@ -33,6 +33,9 @@ type script struct {
 	error     *big.Rat // how far the margin that is written can be from the real one
 }
 
+// worthSaying is an error that people are told of, in the claim's unit.
+const worthSaying = 1e-6
+
 // constant is one of the constants that make up a position.
 type constant struct {
 	symbol   string
@@ -153,7 +156,7 @@ func (s *script) assemble(title string, failure truth) []byte {
 		"  unsat: there is none; the claim holds at every position that it is about.\n"+
 		"  sat:   there is one; have the solver print the constants to see it\n"+
 		"         (z3 -model FILE; cvc5 --dump-models FILE).")
-	if s.error.Sign() > 0 {
+	if s.error.Cmp(ratOf(worthSaying)) > 0 {
 		remark(&w, "Linkages are written with a bound of their error, on the safe side: unsat is\n"+
 			"certain; at a position that sat gives, the claim fails or has less than %s to\nspare (in the unit of the claim).", s.error.FloatString(6))
 	}

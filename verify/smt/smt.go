@@ -39,15 +39,23 @@ func build(plan *mixcore.Plan, c *prove.Claim, clearance *big.Rat) (s *script, f
 	}()
 	s = &script{plan: plan, setup: plan.Setup(), claim: c, clearance: clearance,
 		taken: map[string]bool{}, defined: map[string]string{}, error: new(big.Rat)}
+	_, rising := c.Want.(prove.Rising)
 	s.now = s.newView(false, c.Lost)
-	s.other = s.newView(true, c.OtherLost)
-	if _, ok := c.Want.(prove.Rising); ok {
-		s.other.lost = c.Lost
-	}
+	s.other = s.newView(true, c.OtherLost || rising && c.Lost)
 	if c.When != nil {
-		when := s.state("the claim counts", "The claim is only about positions where this holds.", s.now.holds(c.When))
-		s.assert(when)
+		s.counts(s.now)
+		if rising { // the control moves from a place that counts to another
+			s.counts(s.other)
+		}
 	}
 	failure = s.fails()
 	return s, failure, nil
+}
+
+// counts says that the claim is about a position only where its condition holds.
+func (s *script) counts(v *view) {
+	t := s.state(v.name("the claim counts"), "The claim is only about positions where this holds.", v.holds(s.claim.When))
+	if !t.known || !t.holds {
+		s.assert(t)
+	}
 }

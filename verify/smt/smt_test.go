@@ -84,13 +84,13 @@ func sameAsPlan(t *rapid.T, s *script, text string, p *prove.Prover, claim *prov
 	values, truths := s.pinnedAt(&pose)
 	r, err := read(text, values, truths)
 	if err != nil {
-		t.Fatalf("%v in\n%s", err, text)
+		t.Fatalf("%v; %T%+v of %+v", err, claim.Want, claim.Want, *claim)
 	}
 	off, _ := s.error.Float64()
 	off += binary
 	margin := p.Margin(claim, pose)
 	if !r.asked || margin < -off && !r.fails || margin > off && r.fails {
-		t.Fatalf("it fails: %v; margin %v by the Plan, bounds are off by %v, at %+v in\n%s", r.fails, margin, off, pose, text)
+		t.Fatalf("it fails: %v; margin %v by the Plan, bounds are off by %v, at %+v; %T%+v of %+v", r.fails, margin, off, pose, claim.Want, claim.Want, *claim)
 	}
 	out := s.plan.NewOutput()
 	for _, v := range []*view{s.now, s.other} {
@@ -105,7 +105,7 @@ func sameAsPlan(t *rapid.T, s *script, text string, p *prove.Prover, claim *prov
 		near := func(what string, index int, a number, want, off float64) {
 			got, _ := r.number(mustParse(a.text)).Float64()
 			if !(math.Abs(got-want) <= off+binary) {
-				t.Fatalf("%s %d is %v, want %v by the Plan (other: %v) at %+v in\n%s", what, index, got, want, v.other, pose, text)
+				t.Fatalf("%s %d is %v, want %v by the Plan (other: %v) at %+v; %T%+v of %+v", what, index, got, want, v.other, pose, claim.Want, claim.Want, *claim)
 			}
 		}
 		for i, a := range v.outputs {
@@ -138,15 +138,14 @@ func TestWriteShippedAirframes(t *testing.T) {
 			t.Fatal(problems)
 		}
 		for _, c := range laws.Claims(m) {
-			var b strings.Builder
-			if err := Write(&b, m.Plan, &c.Claim, c.Sentence); err != nil {
+			s, failure, err := build(m.Plan, &c.Claim, new(big.Rat))
+			if err != nil {
 				t.Errorf("%s: %s: %v", name, c.Name, err)
 				continue
 			}
 			rest := m.Plan.Rest()
-			s, _, _ := build(m.Plan, &c.Claim, new(big.Rat))
 			values, truths := s.pinnedAt(&prove.Pose{Now: rest, Other: rest})
-			if _, err := read(b.String(), values, truths); err != nil {
+			if _, err := read(string(s.assemble(c.Sentence, failure)), values, truths); err != nil {
 				t.Errorf("%s: %s: %v", name, c.Name, err)
 			}
 		}

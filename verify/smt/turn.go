@@ -37,37 +37,46 @@ func (s *script) turns(w prove.Turn) truth {
 		}
 		up := ratOf(in.Unplaced)
 		uncertain = append(uncertain, scaled(by, up))
-		// The pitch's doubt counts once against the moment and once in what is enough.
-		weight.Add(weight, product(new(big.Rat).Abs(up), big.NewRat(2, 1)))
-		s.off(product(product(weight, big.NewRat(2, 1)), s.errorOf(part)))
+		weight.Add(weight, new(big.Rat).Abs(up))
+		// At both positions; a fifth of a moment, at most, counts once more in what is enough.
+		s.off(product(product(weight, big.NewRat(5, 2)), s.errorOf(part)))
 	}
 	words := [...]string{mixcore.Roll: "roll", mixcore.Pitch: "pitch", mixcore.Yaw: "yaw"}
 	var about [mixcore.Yaw + 1]number
 	for axis := mixcore.Roll; axis <= mixcore.Yaw; axis++ {
 		about[axis] = s.define(words[axis]+" moment", fmt.Sprintf("What the movement does in %s: right, nose up and nose right are plus.", words[axis]), sum(moments[axis]...))
 	}
-	doubt := s.define("uncertain lift", "", sum(uncertain...))
+	lift := s.define("uncertain lift", "", sum(uncertain...))
 	unsure := s.define("pitch unsure by", "How far the pitch may be off, for parts whose downwash nobody has measured.",
-		scaled(size(doubt), ratOf(effect.UnplacedArm)))
+		scaled(size(lift), ratOf(effect.UnplacedArm)))
+	var doubt number
+	switch w.Axis {
+	case mixcore.Roll:
+		doubt = s.define("roll unsure by", "How far the roll may be off, for what a yaw may bring by the dihedral.",
+			scaled(size(about[mixcore.Yaw]), ratOf(effect.Dihedral)))
+	case mixcore.Pitch:
+		doubt = unsure
+	default:
+		doubt = whole(0)
+	}
+	m, least := about[w.Axis], exactly(ratOf(effect.LeastMoment))
+	if w.None {
+		quiet := s.define("quiet", "How much less moment there is than what counts at all.", minus(minus(least, size(m)), doubt))
+		return compare("<=", quiet, exactly(new(big.Rat).Neg(s.clearance)))
+	}
+	if w.Axis == mixcore.Roll && air.Rollers() {
+		doubt = whole(0)
+	}
 	strongest := s.define("pitch for sure", "", minus(size(about[mixcore.Pitch]), unsure))
 	for _, axis := range []mixcore.Axis{mixcore.Roll, mixcore.Yaw} {
 		strongest = s.define("strongest", "", larger(size(about[axis]), strongest))
 	}
-	enough := s.define("enough", "The least moment that counts.",
-		larger(s.define("enough beside the others", "", scaled(strongest, ratOf(effect.Significant))), exactly(ratOf(effect.LeastMoment))))
-	mine := unsure
-	if w.Axis != mixcore.Pitch {
-		mine = whole(0)
-	}
-	m := about[w.Axis]
-	if w.None {
-		quiet := minus(minus(enough, size(m)), mine)
-		return compare("<=", quiet, exactly(new(big.Rat).Neg(s.clearance)))
-	}
+	enough := s.define("enough", "The least moment that counts beside the others.",
+		larger(s.define("enough beside the others", "", scaled(strongest, ratOf(effect.Significant))), least))
 	if !w.Plus {
 		m = negative(m)
 	}
-	clear := s.define("clear", "How much more moment there is than it takes to say for sure.", minus(minus(m, mine), enough))
+	clear := s.define("clear", "How much more moment there is than it takes to say for sure.", minus(minus(m, doubt), enough))
 	if w.Not {
 		return compare(">=", clear, exactly(s.clearance))
 	}
