@@ -29,7 +29,9 @@ const (
 // Duty is which way a part turns the model about an axis as it moves the plus
 // way: +1 rolls right, pitches up or yaws right, −1 the other way, 0 where its kind
 // is not there for that or where nobody can say. A wheel turns the rolling model.
-func (a *Airframe) Duty(part int, axis mixcore.Axis) int {
+func (a *Airframe) Duty(part int, axis mixcore.Axis) int { return a.duties[part][axis] }
+
+func (a *Airframe) dutyOf(part int, axis mixcore.Axis) int {
 	kind := a.setup.Parts[part].Kind
 	if !slices.Contains(duties[axis], kind) {
 		return 0

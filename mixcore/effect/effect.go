@@ -35,6 +35,7 @@ type Airframe struct {
 	wing    *Wing
 	semi    float64 // semispan, millimetres
 	rollers bool    // some part is there to roll it
+	duties  [][mixcore.Yaw + 1]int
 }
 
 // New places every part of a set-up.
@@ -45,6 +46,13 @@ func New(s *mixcore.Setup) *Airframe {
 	for i := range s.Parts {
 		at, acts := placeOf(&s.Parts[i], a.wing, a.semi, scaled)
 		a.places, a.acts = append(a.places, at), append(a.acts, acts)
+	}
+	for i := range s.Parts {
+		var duty [mixcore.Yaw + 1]int
+		for axis := mixcore.Roll; axis <= mixcore.Yaw; axis++ {
+			duty[axis] = a.dutyOf(i, axis)
+		}
+		a.duties = append(a.duties, duty)
 	}
 	for i := range s.Parts {
 		a.rollers = a.rollers || a.isRoller(i)
@@ -64,7 +72,7 @@ func (a *Airframe) force(part int, o *mixcore.PartOutput) force {
 	if !a.acts[part] {
 		return force{}
 	}
-	side := map[mixcore.Side]float64{mixcore.Port: -1, mixcore.Starboard: 1}[p.Side]
+	side := outward(p.Side)
 	switch p.Motion {
 	case mixcore.UpDown:
 		lift := at.strength * float64(o.Angle)
@@ -80,6 +88,17 @@ func (a *Airframe) force(part int, o *mixcore.PartOutput) force {
 		return force{out: hangs * at.tiltSin * lift, up: -side * hangs * at.tiltCos * lift}
 	}
 	return force{aft: at.drag * float64(o.Amount) / 100}
+}
+
+// outward is plus for starboard, 0 at the centre.
+func outward(s mixcore.Side) float64 {
+	switch s {
+	case mixcore.Port:
+		return -1
+	case mixcore.Starboard:
+		return 1
+	}
+	return 0
 }
 
 func (f force) about(at *place) Moment {

@@ -66,7 +66,7 @@ func placeOf(p *mixcore.Part, wing *Wing, semi float64, scaled bool) (place, boo
 	if !known {
 		return place{}, false
 	}
-	side := map[mixcore.Side]float64{mixcore.Port: -1, mixcore.Starboard: 1}[p.Side]
+	side := outward(p.Side)
 	out, length := u.out, u.length
 	if scaled && p.Span[1] > p.Span[0] {
 		out, length = float64(p.Span[0]+p.Span[1])/2/semi, float64(p.Span[1]-p.Span[0])/semi

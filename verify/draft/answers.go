@@ -84,12 +84,16 @@ func (d *drafter) mirrored(st step) step {
 }
 
 // partnersAnswer says of each part whether its partner answers the mirror image
-// of a step.
+// of a step. It leaves the step itself played.
 func (d *drafter) partnersAnswer(st step, in *mixcore.Input) []bool {
 	answers := make([]bool, len(d.s.Parts))
-	d.play(d.mirrored(st), in)
+	mirror := d.mirrored(st)
+	d.play(mirror, in)
 	for i, partner := range d.partner {
 		answers[i] = partner != alone && d.answer(partner, d.before, d.after) == moving
+	}
+	if mirror != st {
+		d.play(st, in)
 	}
 	return answers
 }
@@ -107,7 +111,6 @@ type asked struct {
 func (d *drafter) ask(st step, in *mixcore.Input, ever []bool) []asked {
 	partner := d.partnersAnswer(st, in)
 	bears := func(part int) bool { return d.reach[part][st.control] }
-	d.play(st, in)
 	var list []asked
 	for i := range d.s.Parts {
 		p := &d.s.Parts[i]

@@ -6,7 +6,6 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
-	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/purpose"
 )
 
@@ -132,7 +131,7 @@ func (d *drafter) extrasCalledAs(control int) []int {
 	var found []int
 	for i := range d.s.Parts {
 		p := &d.s.Parts[i]
-		named := append(strings.Fields(poses.WithoutSide(p.Name)+" "+string(p.Kind)), otherwise[p.Kind]...)
+		named := append(strings.Fields(d.stems[i]+" "+string(p.Kind)), otherwise[p.Kind]...)
 		if p.Motion == mixcore.OutIn && slices.ContainsFunc(named, func(w string) bool {
 			return slices.Contains(words, w) || slices.Contains(words, strings.TrimSuffix(w, "s"))
 		}) {

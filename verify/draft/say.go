@@ -1,12 +1,12 @@
 package draft
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
-	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -82,6 +82,16 @@ func (d *drafter) sentence(parts []int, does does) string {
 
 // groups are parts as a person names them: "both flaps", "the elevator".
 func (d *drafter) groups(parts []int) []string {
+	key := fmt.Sprint(parts)
+	names, known := d.grouped[key]
+	if !known {
+		names = d.groupsOf(parts)
+		d.grouped[key] = names
+	}
+	return names
+}
+
+func (d *drafter) groupsOf(parts []int) []string {
 	var names []string
 	done := map[int]bool{}
 	if surfaces := d.meant("all surfaces"); len(surfaces) > 2 && containsAll(parts, surfaces) {
@@ -111,10 +121,10 @@ func containsAll(list, of []int) bool {
 // alone.
 func (d *drafter) group(part int, parts []int) (name string, members []int) {
 	p := &d.s.Parts[part]
-	for _, word := range []string{string(p.Kind), poses.WithoutSide(p.Name)} {
+	for _, word := range []string{string(p.Kind), d.stems[part]} {
 		members = slices.DeleteFunc(slices.Clone(parts), func(i int) bool {
 			q := &d.s.Parts[i]
-			return word != string(q.Kind) && word != poses.WithoutSide(q.Name)
+			return word != string(q.Kind) && word != d.stems[i]
 		})
 		for _, name := range []string{"both " + word + "s", "all " + word + "s"} {
 			if len(members) > 1 && d.meansExactly(name, members) {

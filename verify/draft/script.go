@@ -21,10 +21,22 @@ type Draft struct {
 
 // Script drafts the script of a model.
 func Script(m *airframes.Model) Draft {
+	d := newDrafter(m)
+	d.heading()
+	d.rest()
+	for i := range d.s.Controls {
+		d.control(i)
+	}
+	d.untouched()
+	d.signal()
+	return Draft{Text: d.text.Bytes(), Undecided: d.undecided}
+}
+
+func newDrafter(m *airframes.Model) *drafter {
 	d := &drafter{
 		m: m, s: &m.Setup, plan: m.Plan,
 		air: effect.New(&m.Setup), probe: poses.New(m.Plan), vocabulary: phrase.NewVocabulary(m),
-		names: map[string][]int{}, titles: map[string]int{}, before: m.Plan.NewOutput(), after: m.Plan.NewOutput(),
+		names: map[string][]int{}, grouped: map[string][]string{}, titles: map[string]int{}, before: m.Plan.NewOutput(), after: m.Plan.NewOutput(),
 	}
 	d.partner = make([]int, len(d.s.Parts))
 	for i := range d.partner {
@@ -34,6 +46,7 @@ func Script(m *airframes.Model) Draft {
 		d.partner[p.Port], d.partner[p.Starboard] = p.Starboard, p.Port
 	}
 	for i := range d.s.Parts {
+		d.stems = append(d.stems, poses.WithoutSide(d.s.Parts[i].Name))
 		d.reach = append(d.reach, d.probe.PartReach(i))
 	}
 	for range d.s.Controls {
@@ -45,14 +58,7 @@ func Script(m *airframes.Model) Draft {
 	}
 	d.served = d.allServed()
 	d.places = d.allPlaces()
-	d.heading()
-	d.rest()
-	for i := range d.s.Controls {
-		d.control(i)
-	}
-	d.untouched()
-	d.signal()
-	return Draft{Text: d.text.Bytes(), Undecided: d.undecided}
+	return d
 }
 
 // alone is the partner of a part that has none.
@@ -71,8 +77,10 @@ type drafter struct {
 	places     [][]float64   // by lever and switch: where a script puts it, its rest first
 	words      [][]string    // by control: the words of its names
 	purposes   []purpose.Purpose
-	served     [][]int          // by lever and switch: the parts that it is there for
-	spokenOf   [][]bool         // by control and part: a sentence says what the part does
+	served     [][]int  // by lever and switch: the parts that it is there for
+	spokenOf   [][]bool // by control and part: a sentence says what the part does
+	stems      []string // by part: its name without its side
+	grouped    map[string][]string
 	names      map[string][]int // what a script takes a name of several parts for
 	titles     map[string]int   // how often a scenario was called so
 	before     *mixcore.Output

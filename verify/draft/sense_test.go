@@ -32,6 +32,8 @@ const (
 	retract   = "extras:\n  nose retract: {channel: 1}"
 )
 
+const spoilersDown = "surfaces:\n  port spoiler: {channel: 1, measured: {100%: 50° down}}\n  starboard spoiler: {channel: 1, measured: {100%: 50° down}}"
+
 // What is asked is what is right, whichever way the set-up goes: names are common
 // practice, no source.
 func TestDraftSaysWhatIsRight(t *testing.T) {
@@ -52,8 +54,28 @@ func TestDraftSaysWhatIsRight(t *testing.T) {
 			"surfaces:\n  port aileron: {channel: 1, measured: {100%: 20° down}}\n  starboard aileron: {channel: 1, measured: {100%: 20° down}}",
 			[]string{"* when the crow lever is at open, both ailerons rise"}, "you decide"},
 		"spoilers on any lever": {"left slider: lever", "left slider",
-			"surfaces:\n  port spoiler: {channel: 1, measured: {100%: 50° down}}\n  starboard spoiler: {channel: 1, measured: {100%: 50° down}}",
+			spoilersDown,
 			[]string{"* when the left slider is at 50%, both spoilers rise"}, "you decide"},
+		"spoilers on a lever named up": {"spoiler lever: {lever: {down: 0, up: 100}}", "spoiler lever", spoilersDown,
+			[]string{"* when the spoiler lever is at up, both spoilers rise"}, "you decide"},
+		"spoilers on a switch named up": {"spoiler switch: [down, up]", "{from: spoiler switch, values: {down: 0%, up: 100%}}", spoilersDown,
+			[]string{"* when the spoiler switch is up, both spoilers rise"}, "you decide"},
+		"spoilers with the flaps' names": {"flap lever: {lever: {up: 0, landing: 100}}", "flap lever", spoilersDown,
+			[]string{"* when the flap lever is at landing, both spoilers rise"}, "you decide"},
+		"brakes that may go either way": {"brake lever: {lever: {down: 0, up: 100}}", "brake lever", spoilersDown,
+			[]string{"# you decide: * when the brake lever is at up, both spoilers drop"}, "\n    * when the brake lever is at up"},
+		"spoilers at unknown places": {"left slider: {lever: {first: 0, second: 100}}", "left slider", spoilersDown,
+			[]string{"# you decide: * when the left slider is at second, both spoilers drop"}, "\n    * when the left slider is at second"},
+		"crow below normal": {"flap lever: {lever: {crow: 0, normal: 100}}", "{from: flap lever, curve: {0%: 100%, 100%: 0%}}", flapsDown,
+			[]string{"* when the flap lever is at normal, both flaps rise", "when the flap lever is at crow, both flaps drop"}, "# you decide: * when the flap lever"},
+		"flaps at unknown places": {"flap lever: {lever: {first: 0, second: 100}}", "flap lever", flapsDown,
+			[]string{"# you decide: * when the flap lever is at second, both flaps drop"}, "\n    * when the flap lever is at second"},
+		"flaps up by more words": {"flap lever: {lever: {landing flap: 0, flaps up: 100}}", "flap lever", flapsDown,
+			[]string{"* when the flap lever is at flaps up, both flaps rise"}, "you decide"},
+		"a brake lever on a motor": {"brake lever: lever", "{from: brake lever, curve: {0%: 0%, 100%: -60%}}", "motors:\n  motor: {channel: 1}",
+			[]string{"# you decide: * when the brake lever is at 50%, the motor slows down"}, "\n    * when the brake lever is at 50%, the motor speeds up"},
+		"a throttle that goes the other way": {"throttle: {lever: {idle: 95, high: 20}}", "{from: throttle, curve: {0%: 100%, 100%: -100%}}", "motors:\n  motor: {channel: 1}",
+			[]string{"* with the throttle at 0%, when the throttle is at idle, the motor slows down"}, "you decide"},
 		"a lever that says nothing": {"left slider: lever", "left slider", flapsDown,
 			[]string{"# you decide: * when the left slider is at 50%, both flaps drop"}, "\n    * when the left slider is at 50%"},
 		"phases": {"flight switch: [cruise, thermal, speed]", "{from: flight switch, values: {cruise: 0%, thermal: -20%, speed: 20%}}", flapsDown,
@@ -88,5 +110,33 @@ func TestDraftSaysWhatIsRight(t *testing.T) {
 				t.Errorf("the draft says %q:\n%s", c.never, text)
 			}
 		})
+	}
+}
+
+// thrust is a motor on a throttle, with a part of another control.
+const thrust = `hingeline: 1
+name: Thrust
+controls: {throttle: lever, %[1]s}
+demands: {throttle: {from: throttle, curve: {0%%: -100%%, 100%%: 100%%}}, other: %[2]s}
+channels: {1: {mix: [throttle, {add: other, share: 30%%}], failsafe: -100%%}}
+motors: {port motor: {channel: 1}}
+`
+
+// A draft never asks of a stick, or of a lever that is for something else, to start
+// a motor whose throttle rests.
+func TestDraftLetsNoStickStartAMotor(t *testing.T) {
+	for name, c := range map[string]struct{ control, from, resting, running string }{
+		"yaw":   {"yaw stick: yaw", "yaw stick", "When the yaw stick is full right\n    Then the port motor stays stopped", "When the yaw stick is full right\n    Then the port motor speeds up"},
+		"pitch": {"pitch stick: pitch", "pitch stick", "When the pitch stick is full back\n    Then the port motor stays stopped", ""},
+		"flaps": {"flap lever: lever", "flap lever", "* when the flap lever is at 50%, the port motor stays stopped", ""},
+	} {
+		m := loaded(t, "thrust.yaml", []byte(fmt.Sprintf(thrust, c.control, c.from)))
+		text := string(draft.Script(m).Text)
+		if !strings.Contains(text, c.resting) || !strings.Contains(text, c.running) {
+			t.Errorf("%s: the draft does not say %q and %q:\n%s", name, c.resting, c.running, text)
+		}
+		if r := check(t, m, draft.Script(m)); len(failures(r)) == 0 {
+			t.Errorf("%s: a model whose motor starts by the %s passes:\n%s", name, c.from, text)
+		}
 	}
 }

@@ -92,7 +92,7 @@ func (d *drafter) fullFlight() mixcore.Input {
 		}
 	}
 	best, bestRuns := d.plan.Rest(), 0
-	for _, st := range d.combined(reach.Controls()) {
+	for _, st := range d.combined(reach.Controls(), mostStates) {
 		d.plan.Eval(&st.in, d.before)
 		if runs := d.expectedToRun(&st.in); runs > bestRuns {
 			best, bestRuns = st.in, runs

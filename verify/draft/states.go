@@ -15,6 +15,9 @@ const (
 	// mostStates is how many are looked at; beyond fullStates only those are
 	// written down that have one control off rest, or that differ in what is asked.
 	mostStates = 600
+	// mostAnswers is how many parts are looked at in all states together, each
+	// once for each step: on the largest models there are fewer states.
+	mostAnswers = 100_000
 )
 
 // allPlaces are where a script puts levers and switches.
@@ -98,11 +101,13 @@ func (d *drafter) statesFor(control int) []state {
 		}
 	}
 	others[control] = false
-	return d.combined(others.Controls())
+	most := mostAnswers / max(1, len(d.s.Parts)*len(d.steps(control)))
+	return d.combined(others.Controls(), min(max(most, fullStates), mostStates))
 }
 
-// combined are states of some controls; sticks and trims among them rest.
-func (d *drafter) combined(controls []int) []state {
+// combined are states of some controls, at most so many; sticks and trims among
+// them rest.
+func (d *drafter) combined(controls []int, most int) []state {
 	controls = slices.DeleteFunc(slices.Clone(controls), func(c int) bool { return d.places[c] == nil })
 	in := d.plan.Rest()
 	var states []state
@@ -115,7 +120,7 @@ func (d *drafter) combined(controls []int) []state {
 		for i := from; i <= len(controls)-more; i++ {
 			c := controls[i]
 			for _, at := range d.places[c][1:] {
-				if len(states) >= mostStates {
+				if len(states) >= most {
 					break
 				}
 				in.Position[c] = at
@@ -124,7 +129,7 @@ func (d *drafter) combined(controls []int) []state {
 			in.Position[c] = d.places[c][0]
 		}
 	}
-	for moved := 0; moved <= len(controls) && len(states) < mostStates; moved++ {
+	for moved := 0; moved <= len(controls) && len(states) < most; moved++ {
 		choose(0, moved, moved)
 	}
 	return states

@@ -118,6 +118,9 @@ func (b *board) cut() {
 	}
 	if b.c.When != nil {
 		look(&b.now, b.c.When)
+		if b.c.whenBoth {
+			look(&b.other, b.c.When)
+		}
 	}
 	for variable := range 2 * b.n {
 		control := &b.p.setup.Controls[variable%b.n]
@@ -201,12 +204,11 @@ func (b *board) eachCell(most int, done func() bool, visit func(*cell) bool) (co
 			spans[s.variable] = s.stretch[at[i]]
 		}
 		b.stand(spans, &b.now, &now)
-		if b.c.When == nil || b.p.plan.Holds(b.c.When, &now) {
+		if b.counts(spans, &now, &other) {
 			holding := b.p.plan.Weigh(&now, b.p.nowOut)
 			key = b.key(key[:0], at, holding)
 			var beside []float64
 			if b.two {
-				b.stand(spans, &b.other, &other)
 				beside = b.p.plan.Weigh(&other, b.p.otherOut)
 				key = b.key(key, nil, beside)
 			}
@@ -222,6 +224,14 @@ func (b *board) eachCell(most int, done func() bool, visit func(*cell) bool) (co
 			return true
 		}
 	}
+}
+
+// counts says whether the claim speaks of the poses in some spans. Both are written.
+func (b *board) counts(spans []interval.Range, now, other *mixcore.Input) bool {
+	if b.two {
+		b.stand(spans, &b.other, other)
+	}
+	return b.c.When == nil || b.p.plan.Holds(b.c.When, now) && (!b.c.whenBoth || b.p.plan.Holds(b.c.When, other))
 }
 
 // next counts on through the stretches, and says whether there is one more.

@@ -15,6 +15,8 @@ type Claim struct {
 	OtherLost bool               // the signal is lost in Other
 	When      *mixcore.Condition // only poses Now at which it holds count; nil: all
 	Want      Want
+
+	whenBoth bool // When must hold at Other too
 }
 
 // Span is where one control may stand: a stretch of an axis, trim or lever, ends
@@ -100,7 +102,8 @@ type Far struct {
 }
 
 // Rising wants a part never to move against Sign (plus or minus, as mixcore counts) as
-// one control moves in its plus direction and nothing else moves. The margin is in
+// one control moves in its plus direction, from one place at which the claim's condition
+// holds to another, and nothing else moves. The margin is in
 // degrees or percent of the part's movement, 0 where it never moves back.
 type Rising struct {
 	Part    int

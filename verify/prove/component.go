@@ -40,7 +40,7 @@ func (p *Prover) split(f *form) (constant int64, list []*component) {
 	var pieces []piece
 	for _, g := range f.groups {
 		if len(g.factors) > 0 {
-			pieces = append(pieces, piece{factors: g.factors, constant: g.constant, terms: g.terms})
+			pieces = append(pieces, piece(g))
 			continue
 		}
 		constant += g.constant

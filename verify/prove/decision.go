@@ -33,7 +33,7 @@ type Decision struct {
 	Answer Answer
 	States int // combinations of switch positions that the answer covers
 	Forms  int // different forms that were looked at
-	Boxes  int // boxes that were looked at
+	Boxes  int // what it cost, in boxes that were looked at
 
 	// Pose is where the smallest margin was found; of Disproved, where the claim
 	// fails: with the fewest controls moved that the search could find. Margin is the

@@ -42,7 +42,8 @@ const unit = 1000
 func (b *board) form(channel int, v *view, w weights) *form {
 	var f form
 	lines := b.p.setup.Channels[channel].Mix
-	size, errors, constants := 0.0, 0.0, 0
+	size, errors := 0.0, 0.0
+	constants := 0 // what was put in since the last replace_with; 2 is enough to round
 	for i := range lines {
 		l := &lines[i]
 		if when := b.p.plan.LineCondition(channel, i); when >= 0 && w[when] == 0 {
@@ -72,6 +73,7 @@ func (b *board) form(channel int, v *view, w weights) *form {
 			constants++
 		case mixcore.ScaleBy:
 			t := b.term(l.Demand, v, w)
+			constants = 2
 			for g := range f.groups {
 				f.groups[g].factors = append(f.groups[g].factors, t)
 			}

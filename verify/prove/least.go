@@ -101,6 +101,7 @@ func (s *leastSearch) slope(i int) interval.Range {
 
 // look bounds a box, and keeps it if it cannot be left out.
 func (s *leastSearch) look(box corner) {
+	s.p.corners++
 	value := s.value(box.spans)
 	box.low = max(box.low, value.Low)
 	if box.low >= s.best-leastGap || s.settled(box.spans) {

@@ -15,6 +15,8 @@ type Prover struct {
 	shapes [][]int // by demand and rate: the number that equal ones share
 	kinds  []shape // by that number
 
+	sound      bool // every number of the set-up is one, and of a reasonable size
+	corners    int  // steps of all searches for the least value of a form
 	components map[string]*component
 	influence  []effect.Influence // by part
 	tails      map[[3]int]*tail   // by part, drive and whether the signal is lost
@@ -48,6 +50,9 @@ func New(plan *mixcore.Plan) *Prover {
 		components: map[string]*component{}, tails: map[[3]int]*tail{},
 		nowOut: plan.NewOutput(), otherOut: plan.NewOutput(),
 		channels: make([]mixcore.ChannelOutput, len(plan.Setup().Channels)),
+	}
+	if p.sound = soundNumbers(p.setup); !p.sound {
+		return p
 	}
 	for i := range p.setup.Parts {
 		p.influence = append(p.influence, p.air.Influence(i))

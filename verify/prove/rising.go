@@ -48,43 +48,48 @@ func (w Rising) bound(b *box) rangeOf {
 	return interval.Range{Low: -back, High: 0}
 }
 
-// decideRising decides a claim of Rising: within every stretch of the control by the
-// slope, and from each stretch to the next by a claim of its own.
+// decideRising decides a claim of Rising: from each stretch of the control to the next
+// by a claim of its own, and within every stretch by the slope.
 func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options) Decision {
 	within := *c
 	within.Other = nil
-	d := p.runRising(ctx, &within, w, o)
-	if d.Answer != Proved {
-		return d
-	}
-	d.Pose, d.Margin = Pose{}, 0 // it moves back nowhere: no place is nearer to it than another
-	for _, jump := range p.newBoard(&within).steps(w.Control) {
-		step := *c
-		step.Now = append([]Span(nil), c.Now...)
-		step.Other, step.OtherLost = Beside(p.setup), c.Lost
-		if p.setup.Controls[w.Control].Kind == mixcore.SwitchControl {
-			step.Now[w.Control] = Span{Places: []int{int(jump[1])}}
-		} else {
-			step.Now[w.Control] = At(jump[1])
-		}
-		step.Other[w.Control] = Stands(&p.setup.Controls[w.Control], jump[0])
-		step.Want = rise(w)
-		if d.Boxes >= o.Boxes {
-			return Decision{Answer: Undecided, Boxes: d.Boxes, Forms: d.Forms, States: d.States, Timed: d.Timed}
-		}
-		more := p.run(ctx, &step, Options{Boxes: o.Boxes - d.Boxes, Progress: o.Progress})
-		d.Boxes += more.Boxes
-		d.Forms += more.Forms
-		if more.Answer == Disproved || more.Answer == Undecided {
-			// The step's margin is that of another claim.
-			more.Boxes, more.Forms, more.States = d.Boxes, d.Forms, d.States
-			if more.Answer == Disproved {
-				more.Margin = p.Margin(c, more.Pose)
-			}
-			return more
+	b := p.newBoard(&within)
+	d := Decision{Answer: Proved, States: b.states, Timed: b.uses.timed}
+	for _, jump := range b.jumps(w.Control) {
+		more := p.run(ctx, p.step(c, w, jump), Options{Boxes: max(o.Boxes-d.Boxes, 1), Progress: o.Progress})
+		d.Boxes, d.Forms = d.Boxes+more.Boxes, d.Forms+more.Forms
+		switch more.Answer {
+		case Disproved:
+			d.Answer, d.Pose, d.Margin = Disproved, more.Pose, p.Margin(c, more.Pose)
+			return d
+		case Undecided:
+			d.Answer, d.Close = Undecided, more.Close
 		}
 	}
-	return d
+	o.Boxes = max(o.Boxes-d.Boxes, 1)
+	more := p.runRising(ctx, &within, w, o)
+	d.Boxes, d.Forms = d.Boxes+more.Boxes, d.Forms+more.Forms
+	if more.Answer == Proved {
+		return d // it moves back nowhere: no place is nearer to it than another
+	}
+	more.Boxes, more.Forms = d.Boxes, d.Forms
+	return more
+}
+
+// step is the claim that a part does not move back from one place of a control to
+// another.
+func (p *Prover) step(c *Claim, w Rising, from [2]float64) *Claim {
+	step := *c
+	step.whenBoth = true
+	step.Now = append([]Span(nil), c.Now...)
+	step.Other, step.OtherLost = Beside(p.setup), c.Lost
+	step.Now[w.Control] = At(from[1])
+	if p.setup.Controls[w.Control].Kind == mixcore.SwitchControl {
+		step.Now[w.Control] = Span{Places: []int{int(from[1])}}
+	}
+	step.Other[w.Control] = Stands(&p.setup.Controls[w.Control], from[0])
+	step.Want = rise(w)
+	return &step
 }
 
 // rise wants a part not to move back from Other to Now.
@@ -95,14 +100,19 @@ func rise(w Rising) Differ {
 	return Change(w.Part, math.Inf(-1), Rounding)
 }
 
-// steps are the ends of the stretches of a control, each with the start of the next.
-func (b *board) steps(control int) (list [][2]float64) {
+// jumps are the ends of the stretches of a control, each with the start of the next; of
+// every later one, where the claim's condition may leave out those between.
+func (b *board) jumps(control int) (list [][2]float64) {
+	gaps := false
+	b.p.setup.EachTest(b.c.When, func(t *mixcore.Condition) { gaps = gaps || t.Control == control })
 	for _, s := range b.settings {
 		if s.variable != b.now.variable[control] {
 			continue
 		}
-		for i := 1; i < len(s.stretch); i++ {
-			list = append(list, [2]float64{s.stretch[i-1].High, s.stretch[i].Low})
+		for i := range s.stretch {
+			for k := i + 1; k < len(s.stretch) && (gaps || k == i+1); k++ {
+				list = append(list, [2]float64{s.stretch[i].High, s.stretch[k].Low})
+			}
 		}
 	}
 	return list

@@ -20,6 +20,10 @@ const (
 // limit: most are like one before and cost next to nothing.
 const cellsPerBox = 64
 
+// cornersPerBox is how many steps of the search for the least value of a form cost as
+// much as a box.
+const cornersPerBox = 32
+
 // lookOften is how many boxes lie between two looks at the context.
 const lookOften = 64
 
@@ -32,6 +36,8 @@ type search struct {
 	open    frontier
 	boxes   int
 	cells   int
+	corners int // of the prover's when the search began
+	looked  int // what was spent when the context was last looked at
 	forms   map[*component]bool
 	shifts  int // forms without a component
 
@@ -71,6 +77,9 @@ func (p *Prover) Decide(ctx context.Context, c *Claim, o Options) Decision {
 	if o.Boxes == 0 {
 		o.Boxes = UsualBoxes
 	}
+	if !p.sound {
+		return Decision{}
+	}
 	d := p.decide(ctx, c, o)
 	if d.Answer == Disproved && !o.Plain {
 		p.simplify(ctx, c, &d)
@@ -96,7 +105,7 @@ func (p *Prover) newSearch(ctx context.Context, c *Claim, o Options) *search {
 	case Pair, Turn, Rising: // how much they have to spare tells a person nothing
 		worth = 0
 	}
-	return &search{b: p.newBoard(c), worth: worth, options: o, limit: o.Boxes, forms: map[*component]bool{}, best: math.Inf(1),
+	return &search{b: p.newBoard(c), worth: worth, options: o, limit: o.Boxes, corners: p.corners, forms: map[*component]bool{}, best: math.Inf(1),
 		done: func() bool { return ctx.Err() != nil }, rising: none}
 }
 
@@ -117,7 +126,7 @@ func (s *search) run() Decision {
 	case complete:
 		answer = s.work(&d)
 	}
-	d.Answer, d.Boxes, d.Forms = answer, s.boxes, len(s.forms)+s.shifts
+	d.Answer, d.Boxes, d.Forms = answer, s.spent(), len(s.forms)+s.shifts
 	if s.tried && (answer == Disproved || answer == Proved) {
 		d.Pose, d.Margin = s.pose, s.best
 	}
@@ -126,13 +135,19 @@ func (s *search) run() Decision {
 
 // look bounds one box. It returns false if that was the last.
 func (s *search) look(at *place, spans []interval.Range, depth int) bool {
-	if s.boxes >= s.limit || s.boxes%lookOften == lookOften-1 && s.done() {
+	if s.spent() >= s.limit {
 		return false
 	}
-	s.boxes++
-	if s.options.Progress != nil && s.boxes%1024 == 0 {
-		s.options.Progress(s.boxes)
+	if s.spent() >= s.looked+lookOften {
+		s.looked = s.spent()
+		if s.done() {
+			return false
+		}
+		if s.options.Progress != nil {
+			s.options.Progress(s.looked)
+		}
 	}
+	s.boxes++
 	box := &box2{box: &box{place: at, spans: spans, depth: depth}}
 	s.bound(box)
 	if !(box.margin.Low >= 0) {
@@ -151,6 +166,10 @@ func (s *search) look(at *place, spans []interval.Range, depth int) bool {
 	heap.Push(&s.open, box)
 	return true
 }
+
+// spent is what the search has cost so far, in boxes: those looked at, and what was
+// spent on finding the ranges of forms.
+func (s *search) spent() int { return s.boxes + (s.b.p.corners-s.corners)/cornersPerBox }
 
 // bound finds the range of a box's margin.
 func (s *search) bound(box *box2) {

@@ -229,7 +229,7 @@ func (b *box) differ(first int, firstOther bool, second int, secondOther bool, s
 	if len(one) == 1 {
 		return total.Within(whole)
 	}
-	total = total.Over(interval.Point(n))
+	total = total.Over(interval.Point(n)).Widen(outputError) // the Plan rounds each mean
 	switch {
 	case b.free(first, firstOther) && b.free(second, secondOther):
 	case first == second && side == 1: // a stop holds back, but never turns about

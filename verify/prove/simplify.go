@@ -186,7 +186,8 @@ func (p *Prover) counts(c *Claim, at *Pose) bool {
 	if w, ok := c.Want.(Rising); ok && at.Now.Position[w.Control] <= at.Other.Position[w.Control] {
 		return false
 	}
-	return c.When == nil || p.plan.Holds(c.When, &at.Now)
+	_, rising := c.Want.(Rising)
+	return c.When == nil || p.plan.Holds(c.When, &at.Now) && (!rising || p.plan.Holds(c.When, &at.Other))
 }
 
 // plain are places of a control from the plainest on, those that are nearly where it

@@ -121,7 +121,7 @@ func bend(l *linkage.Linkage, low, high float64) *fourBar {
 	if !(off <= mostOff && steady) {
 		refuse("a linkage comes so near to its lock that straight pieces cannot follow it")
 	}
-	return &fourBar{knots: knots, off: ratOf(off), slopes: [2]*big.Rat{ratOf(slope.Low), ratOf(slope.High)}}
+	return &fourBar{knots: knots, off: ratOf(off), slopes: [2]*big.Rat{ratOf(wider(slope.Low, -1)), ratOf(wider(slope.High, +1))}}
 }
 
 func knotAt(l *linkage.Linkage, arm float64) knot {
@@ -142,6 +142,12 @@ func slopeOf(l *linkage.Linkage, whole interval.Range, pieces int) interval.Rang
 		from = to
 	}
 	return slope
+}
+
+// wider is a slope moved outward to a short decimal that has its sign.
+func wider(slope, side float64) float64 {
+	unit := math.Pow(10, math.Floor(math.Log10(math.Abs(slope)))-6)
+	return side * (math.Ceil(side*slope/unit) + 1) * unit
 }
 
 // deviation bounds how far a linkage goes from a straight piece: by its slope, or, as

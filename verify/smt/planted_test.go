@@ -14,7 +14,8 @@ import (
 // contradiction: by the search for a counterexample, and at single poses.
 func TestSolversReportPlantedContradictions(t *testing.T) {
 	requireSolvers(t)
-	m := golden(t)
+	base := plantable(t)
+	plan := compiled(t, base)
 	for _, fault := range []struct {
 		what  string
 		plant func(s *mixcore.Setup)
@@ -22,24 +23,25 @@ func TestSolversReportPlantedContradictions(t *testing.T) {
 		{"a share too large", func(s *mixcore.Setup) { s.Channels[0].Mix[0].Share = mixcore.Both(125) }},
 		{"a share turned about", func(s *mixcore.Setup) { s.Channels[1].Mix[0].Share = mixcore.Both(100) }},
 		{"a line left out", func(s *mixcore.Setup) { s.Channels[2].Mix = s.Channels[2].Mix[:1] }},
-		{"no scaling", func(s *mixcore.Setup) { s.Channels[0].Mix[1].Op = mixcore.Add; s.Channels[0].Mix[1].Share = mixcore.Both(0) }},
-		{"a condition turned about", func(s *mixcore.Setup) { s.Channels[2].Mix[1].When.Position = 1 }},
+		{"no scaling", func(s *mixcore.Setup) {
+			s.Channels[0].Mix[1].Op = mixcore.Add
+			s.Channels[0].Mix[1].Share = mixcore.Both(0)
+		}},
+		{"a condition turned about", func(s *mixcore.Setup) {
+			s.Channels[2].Mix[1].When = &mixcore.Condition{Op: mixcore.AtPosition, Control: motorSwitch, Position: 1}
+		}},
 		{"another failsafe", func(s *mixcore.Setup) { s.Channels[2].Failsafe.Output = -99 }},
 		{"a longer arm", func(s *mixcore.Setup) { s.Parts[0].Drives[0].Linkage.Arm += 0.5 }},
 		{"a reversed channel", func(s *mixcore.Setup) { s.Channels[0].Reversed = true }},
 	} {
 		t.Run(fault.what, func(t *testing.T) {
-			faulty := golden(t).Setup.Clone()
+			faulty := base.Clone()
 			fault.plant(&faulty)
-			writing, faults := mixcore.Compile(faulty)
-			if faults != nil {
-				t.Fatal(faults)
-			}
-			p := prove.New(m.Plan)
+			writing := compiled(t, faulty)
+			p := prove.New(plan)
 			var searched, pinned bool
-			for i, s := range telling(t) {
-				s.writing = writing
-				s.plan = m.Plan
+			for i, claim := range telling(plan) {
+				s := subject{name: "planted", plan: plan, writing: writing, claim: claim}
 				d := s.verdict(p)
 				for k := range solvers {
 					out, _ := s.held(t, &solvers[k], p, &d)
@@ -55,56 +57,98 @@ func TestSolversReportPlantedContradictions(t *testing.T) {
 	}
 }
 
-// telling are claims about the golden airframe that hold by little or fail by little,
-// as the Plan has them, so that any fault of those planted shows in one.
-func telling(t *testing.T) (list []subject) {
+// plantable is the golden airframe made simple enough that the solvers decide every
+// claim about it at once.
+func plantable(t *testing.T) mixcore.Setup {
 	t.Helper()
-	m := golden(t)
-	everywhere := prove.Everywhere(&m.Setup)
-	add := func(c prove.Claim) { list = append(list, subject{name: "planted", claim: c}) }
-	for channel := range m.Setup.Channels {
-		low, high := extremes(m.Plan, func(out *mixcore.Output) float64 { return float64(out.Channels[channel].Output) })
-		add(prove.Claim{Now: everywhere, Want: prove.Output{Channel: channel, Low: low - 0.5, High: high + 0.5}})
-		add(prove.Claim{Now: everywhere, Want: prove.Output{Channel: channel, Low: low + 0.5, High: high - 0.5}})
-	}
-	for part := range m.Setup.Parts {
-		if place := m.Setup.Parts[part].Motion; place == mixcore.Power {
-			off := &mixcore.Condition{Op: mixcore.AtPosition, Control: 4, Position: 0}
-			add(prove.Claim{Now: everywhere, When: off, Want: prove.Place{Part: part, Low: 0, High: 0}})
-			add(prove.Claim{Now: everywhere, Lost: true, Want: prove.Place{Part: part, Low: 0, High: 0}})
-			continue
+	s := golden(t).Setup.Clone()
+	for i := range s.Demands {
+		for k := range s.Demands[i].Rates {
+			s.Demands[i].Rates[k].Expo = 0
 		}
-		low, high := extremes(m.Plan, func(out *mixcore.Output) float64 { return float64(out.Parts[part].Angle) })
-		add(prove.Claim{Now: everywhere, Want: prove.Place{Part: part, Low: low - 0.1, High: high + 0.1}})
-		add(prove.Claim{Now: everywhere, Want: prove.Place{Part: part, Low: low + 0.1, High: high - 0.1}})
+		if c := s.Demands[i].Curve; c != nil {
+			s.Demands[i].Curve = &mixcore.Curve{Points: c.Points}
+		}
+	}
+	s.Demands[0].Rates[0].Throw = mixcore.Both(70)
+	return s
+}
+
+func compiled(t *testing.T, s mixcore.Setup) *mixcore.Plan {
+	t.Helper()
+	plan, faults := mixcore.Compile(s)
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	return plan
+}
+
+// Controls of the golden airframe, which makes the trims last.
+const (
+	rollStick   = 0
+	motorSwitch = 4
+)
+
+// telling are claims that hold by little, with the roll stick at its ends, so that any
+// fault of those planted shows in one.
+func telling(plan *mixcore.Plan) (list []prove.Claim) {
+	s := plan.Setup()
+	for _, stick := range []float64{-100, 100} {
+		now := prove.Everywhere(s)
+		now[rollStick] = prove.At(stick)
+		add := func(lost bool, want func(low, high float64) prove.Want, value func(*mixcore.Output) float64) {
+			for at := range s.Controls[motorSwitch].Positions {
+				now := append([]prove.Span(nil), now...)
+				now[motorSwitch] = prove.Span{Places: []int{at}}
+				low, high := extremes(plan, now, lost, value)
+				list = append(list, prove.Claim{Now: now, Lost: lost, Want: want(low-0.2, high+0.2)})
+			}
+		}
+		for _, lost := range []bool{false, true} {
+			for i := range s.Channels {
+				add(lost, func(low, high float64) prove.Want { return prove.Output{Channel: i, Low: low, High: high} },
+					func(out *mixcore.Output) float64 { return float64(out.Channels[i].Output) })
+			}
+		}
+		for i := range s.Parts {
+			add(false, func(low, high float64) prove.Want { return prove.Place{Part: i, Low: low, High: high} },
+				func(out *mixcore.Output) float64 { return float64(out.Parts[i].Angle) + float64(out.Parts[i].Amount) })
+		}
 	}
 	return list
 }
 
-// extremes are the least and most of a value over ends and middles of all controls.
-func extremes(plan *mixcore.Plan, value func(*mixcore.Output) float64) (low, high float64) {
+// extremes are the least and most of a value over a grid of positions.
+func extremes(plan *mixcore.Plan, now []prove.Span, lost bool, value func(*mixcore.Output) float64) (low, high float64) {
 	in, out := plan.Rest(), plan.NewOutput()
-	plan.Eval(&in, out)
-	low, high = value(out), value(out)
+	in.SignalLost = lost
+	first := true
 	var walk func(i int)
 	walk = func(i int) {
-		if i == len(in.Position) {
+		if i == len(now) {
 			plan.Eval(&in, out)
-			low, high = min(low, value(out)), max(high, value(out))
+			if v := value(out); first {
+				low, high, first = v, v, false
+			} else {
+				low, high = min(low, v), max(high, v)
+			}
 			return
 		}
-		c := &plan.Setup().Controls[i]
-		from, to := c.Range()
-		steps := 10.0
-		if c.Kind == mixcore.SwitchControl {
-			steps = to
+		if now[i].Places != nil {
+			for _, at := range now[i].Places {
+				in.Position[i] = float64(at)
+				walk(i + 1)
+			}
+			return
 		}
-		for k := 0.0; k <= steps; k++ {
-			in.Position[i] = from + (to-from)*k/steps
+		for k := 0.0; k <= gridSteps; k++ {
+			in.Position[i] = now[i].Low + (now[i].High-now[i].Low)*k/gridSteps
 			walk(i + 1)
 		}
-		in.Position[i] = c.Rest()
 	}
 	walk(0)
 	return low, high
 }
+
+// gridSteps puts every point of the golden airframe's curves on the grid.
+const gridSteps = 10

@@ -7,7 +7,6 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
 	"math"
 	"math/big"
 	"math/rand/v2"
@@ -244,17 +243,22 @@ var wants = []prove.Want{
 
 func TestWriteKnowsEveryKindOfClaim(t *testing.T) {
 	kinds := map[string]bool{}
-	only := func(info fs.FileInfo) bool { return !strings.HasSuffix(info.Name(), "_test.go") }
-	packages, err := parser.ParseDir(token.NewFileSet(), filepath.Join("..", "prove"), only, 0)
-	if err != nil {
-		t.Fatal(err)
+	files, err := filepath.Glob(filepath.Join("..", "prove", "*.go"))
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
 	}
-	ast.Inspect(packages["prove"], func(n ast.Node) bool {
-		if f, ok := n.(*ast.FuncDecl); ok && f.Name.Name == "margin" && f.Recv != nil {
-			kinds[f.Recv.List[0].Type.(*ast.Ident).Name] = true
+	for _, name := range files {
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		if err != nil {
+			t.Fatal(err)
 		}
-		return true
-	})
+		ast.Inspect(file, func(n ast.Node) bool {
+			if f, ok := n.(*ast.FuncDecl); ok && f.Name.Name == "margin" && f.Recv != nil {
+				kinds[f.Recv.List[0].Type.(*ast.Ident).Name] = true
+			}
+			return true
+		})
+	}
 	m := golden(t)
 	for _, want := range wants {
 		c := prove.Claim{Now: prove.Everywhere(&m.Setup), Other: prove.Beside(&m.Setup), Want: want}

@@ -76,15 +76,49 @@ const tries = 8
 // Draw draws a pose; not ok where none was found that the claim speaks of.
 func (s *Sampler) Draw() (at prove.Pose, ok bool) {
 	for range tries {
-		at = s.any()
-		if s.rising >= 0 && at.Now.Position[s.rising] == at.Other.Position[s.rising] {
-			continue
-		}
-		if s.claim.When == nil || s.plan.Holds(s.claim.When, &at.Now) {
+		if at = s.any(); s.counts(at) {
 			return at, true
 		}
 	}
 	return at, false
+}
+
+// Near draws a pose that differs from another in one control of one pose, by much or
+// little; not ok where the claim does not speak of it.
+func (s *Sampler) Near(at prove.Pose) (prove.Pose, bool) {
+	at = prove.Pose{Now: at.Now.Clone(), Other: at.Other.Clone()}
+	i := s.random.IntN(len(at.Now.Position))
+	if s.claim.Other != nil && s.claim.Other[i].Kind == prove.Apart && s.random.IntN(2) == 0 {
+		at.Other.Position[i] = s.nudge(i, &s.claim.Other[i].Span, at.Other.Position[i])
+		return at, s.counts(at)
+	}
+	x := s.nudge(i, &s.claim.Now[i], at.Now.Position[i])
+	at.Now.Position[i] = x
+	switch {
+	case s.rising >= 0 && i != s.rising:
+		at.Other.Position[i] = x
+	case s.claim.Other != nil:
+		at.Other.Position[i] = besideFixed(&s.claim.Other[i], x, at.Other.Position[i])
+	}
+	return at, s.counts(at)
+}
+
+// nudge moves a control to another place, or a little.
+func (s *Sampler) nudge(control int, span *prove.Span, from float64) float64 {
+	if span.Places != nil || s.random.IntN(2) == 0 {
+		return s.place(control, span)
+	}
+	by := (s.random.Float64() - 0.5) * math.Ldexp(100, -s.random.IntN(50))
+	return min(max(from+by, span.Low), span.High)
+}
+
+// counts says whether the claim speaks of a pose with every control in its span.
+func (s *Sampler) counts(at prove.Pose) bool {
+	if s.rising >= 0 && at.Now.Position[s.rising] <= at.Other.Position[s.rising] {
+		return false
+	}
+	when := s.claim.When
+	return when == nil || s.plan.Holds(when, &at.Now) && (s.rising < 0 || s.plan.Holds(when, &at.Other))
 }
 
 func (s *Sampler) any() prove.Pose {
@@ -108,11 +142,20 @@ func (s *Sampler) any() prove.Pose {
 }
 
 func (s *Sampler) beside(control int, now float64) float64 {
-	switch o := &s.claim.Other[control]; o.Kind {
+	o := &s.claim.Other[control]
+	if o.Kind == prove.Apart {
+		return s.place(control, &o.Span)
+	}
+	return besideFixed(o, now, 0)
+}
+
+// besideFixed is where a control stands in the other pose, which apart is where it is free.
+func besideFixed(o *prove.Other, now, apart float64) float64 {
+	switch o.Kind {
 	case prove.Mirrored:
 		return -now
 	case prove.Apart:
-		return s.place(control, &o.Span)
+		return apart
 	}
 	return now
 }
@@ -185,7 +228,7 @@ func Covers(plan *mixcore.Plan, claim *prove.Claim, at prove.Pose) error {
 			return fmt.Errorf("control %d other: got %v, want %v", i, y, want)
 		}
 	}
-	if claim.When != nil && !plan.Holds(claim.When, &at.Now) {
+	if claim.When != nil && (!plan.Holds(claim.When, &at.Now) || rising && !plan.Holds(claim.When, &at.Other)) {
 		return fmt.Errorf("the condition does not hold")
 	}
 	return nil
