@@ -144,7 +144,7 @@ func (g *gap) piece(u interval.Range) interval.Range {
 	middle := interval.Point(u.Middle())
 	at := g.a.over(middle).Sub(g.second(middle.Sub(g.apart)))
 	fine := at.Add(g.a.slope(u).Sub(g.secondSlope(u.Sub(g.apart))).Mul(u.Sub(middle)))
-	return first.Within(fine)
+	return first.Within(fine.Widen(2 * (g.a.accuracy + g.b.accuracy)))
 }
 
 // run encloses the gap of a tail with itself: what it moves from w to u. That is its

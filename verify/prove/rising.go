@@ -25,7 +25,7 @@ func (w Rising) bound(b *box) rangeOf {
 	p := b.b.p
 	drives := p.setup.Parts[w.Part].Drives
 	variable := b.b.now.variable[w.Control]
-	back := 0.0
+	back, rounding := 0.0, 0.0
 	for i := range drives {
 		t := b.b.tail(w.Part, i, b.b.now.lost)
 		r := b.form(t.channel, false)
@@ -38,6 +38,7 @@ func (w Rising) bound(b *box) rangeOf {
 		by := -slope.Low * t.slope(sum).Greatest() * b.spans[variable].Width()
 		// No further back than the drive moves at all: not at all where it is held.
 		back += min(by, t.over(sum).Width()) / float64(len(drives))
+		rounding += 2 * t.accuracy
 	}
 	// So little over so short a way that all boxes together come to no more than
 	// Rounding.
@@ -45,7 +46,7 @@ func (w Rising) bound(b *box) rangeOf {
 	if back <= Rounding*b.spans[variable].Width()/(high-low) {
 		return interval.Point(0)
 	}
-	return interval.Range{Low: -back, High: 0}
+	return interval.Range{Low: -back - rounding, High: 0}
 }
 
 // decideRising decides a claim of Rising: from each stretch of the control to the next

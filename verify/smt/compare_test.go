@@ -64,14 +64,14 @@ func (s *subject) held(t *testing.T, with *solver, p *prove.Prover, d *prove.Dec
 		if d.Margin > -tooClose {
 			return near, ""
 		}
-		return contradicts, fmt.Sprintf("%s says unsat, the prover found margin %v at %v", with.name, d.Margin, d.Pose)
+		return contradicts, fmt.Sprintf("%s says unsat, the prover found margin %v at %+v", with.name, d.Margin, d.Pose)
 	case (d.Answer == prove.Disproved) == (answer == sat):
 		return agreed, ""
 	}
 	// Proved, or Empty, and the solver has a position at which it fails.
 	if readable && provetest.Covers(s.plan, &s.claim, pose) == nil {
 		if margin := p.Margin(&s.claim, pose); margin < -tooClose {
-			return contradicts, fmt.Sprintf("%s has margin %v at %v, the prover says %v", with.name, margin, pose, d)
+			return contradicts, fmt.Sprintf("%s has margin %v at %+v; the prover says %+v", with.name, margin, pose, *d)
 		}
 	}
 	clear := new(big.Rat).Add(q.error, ratOf(tooClose))
@@ -80,9 +80,12 @@ func (s *subject) held(t *testing.T, with *solver, p *prove.Prover, d *prove.Dec
 		t.Errorf("%s: %v", s.name, err)
 		return noAnswer, ""
 	}
-	if answer, pose, _ := more.decide(t, with); answer == sat {
-		return contradicts, fmt.Sprintf("%s: fails by more than %s at %v, where the Plan has %v; the prover says %v",
-			with.name, clear.FloatString(9), pose, p.Margin(&s.claim, pose), d)
+	if answer, pose, readable := more.decide(t, with); answer == sat {
+		why := fmt.Sprintf("%s: fails by more than %s; the prover says %+v", with.name, clear.FloatString(9), *d)
+		if readable {
+			why += fmt.Sprintf("; at %+v the Plan has margin %v", pose, p.Margin(&s.claim, pose))
+		}
+		return contradicts, why
 	}
 	return near, ""
 }

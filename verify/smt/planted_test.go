@@ -28,7 +28,7 @@ func TestSolversReportPlantedContradictions(t *testing.T) {
 			s.Channels[0].Mix[1].Share = mixcore.Both(0)
 		}},
 		{"a condition turned about", func(s *mixcore.Setup) {
-			s.Channels[2].Mix[1].When = &mixcore.Condition{Op: mixcore.AtPosition, Control: motorSwitch, Position: 1}
+			s.Channels[2].Mix[1].When = &mixcore.Condition{Op: mixcore.AtPosition, Control: named(s, "motor switch"), Position: 1}
 		}},
 		{"another failsafe", func(s *mixcore.Setup) { s.Channels[2].Failsafe.Output = -99 }},
 		{"a longer arm", func(s *mixcore.Setup) { s.Parts[0].Drives[0].Linkage.Arm += 0.5 }},
@@ -49,6 +49,9 @@ func TestSolversReportPlantedContradictions(t *testing.T) {
 				}
 				_, why := s.pinned(t, &solvers[0], p, &d, rand.New(rand.NewPCG(uint64(i), 3)))
 				pinned = pinned || why != ""
+				if searched && pinned {
+					break
+				}
 			}
 			if !searched || !pinned {
 				t.Errorf("reported by the search: %v, at single poses: %v; want both", searched, pinned)
@@ -83,23 +86,18 @@ func compiled(t *testing.T, s mixcore.Setup) *mixcore.Plan {
 	return plan
 }
 
-// Controls of the golden airframe, which makes the trims last.
-const (
-	rollStick   = 0
-	motorSwitch = 4
-)
-
 // telling are claims that hold by little, with the roll stick at its ends, so that any
 // fault of those planted shows in one.
 func telling(plan *mixcore.Plan) (list []prove.Claim) {
 	s := plan.Setup()
 	for _, stick := range []float64{-100, 100} {
 		now := prove.Everywhere(s)
-		now[rollStick] = prove.At(stick)
+		now[named(s, "roll stick")] = prove.At(stick)
 		add := func(lost bool, want func(low, high float64) prove.Want, value func(*mixcore.Output) float64) {
-			for at := range s.Controls[motorSwitch].Positions {
+			off := named(s, "motor switch")
+			for at := range s.Controls[off].Positions {
 				now := append([]prove.Span(nil), now...)
-				now[motorSwitch] = prove.Span{Places: []int{at}}
+				now[off] = prove.Span{Places: []int{at}}
 				low, high := extremes(plan, now, lost, value)
 				list = append(list, prove.Claim{Now: now, Lost: lost, Want: want(low-0.2, high+0.2)})
 			}

@@ -11,6 +11,7 @@ import (
 	"math/big"
 	"math/rand/v2"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -306,6 +307,11 @@ func golden(t *testing.T) *airframes.Model {
 	return m
 }
 
+// named is the index of a control.
+func named(s *mixcore.Setup, name string) int {
+	return slices.IndexFunc(s.Controls, func(c mixcore.Control) bool { return c.Name == name })
+}
+
 func kindOf(c *prove.Claim) string {
 	_, kind, _ := strings.Cut(fmt.Sprintf("%T", c.Want), ".")
 	return kind
@@ -325,7 +331,7 @@ func TestWriteGolden(t *testing.T) {
 	}
 	mirrored := prove.Beside(&m.Setup)
 	for i := range mirrored {
-		if m.Setup.Controls[i].Kind == mixcore.AxisControl {
+		if k := m.Setup.Controls[i].Kind; k == mixcore.AxisControl || k == mixcore.TrimControl {
 			mirrored[i].Kind = prove.Mirrored
 		}
 	}
@@ -335,12 +341,12 @@ func TestWriteGolden(t *testing.T) {
 	}{
 		{"travel", "channel 1 (port aileron) never runs out of travel", prove.Claim{Now: everywhere, Want: prove.Travel{Channel: 0}}},
 		{"place", "the port aileron never drops more than 20 degrees", prove.Claim{Now: everywhere, Want: prove.Place{Part: part("port aileron"), Low: math.Inf(-1), High: 20}}},
-		{"rising", "the port aileron never rises as the roll stick moves right", prove.Claim{Now: everywhere, Want: prove.Rising{Part: part("port aileron"), Control: 0, Sign: 1}}},
+		{"rising", "the port aileron never rises as the roll stick moves right", prove.Claim{Now: everywhere, Want: prove.Rising{Part: part("port aileron"), Control: named(&m.Setup, "roll stick"), Sign: 1}}},
 		{"mirror", "the port aileron and the starboard aileron mirror each other", prove.Claim{Now: everywhere, Other: mirrored,
 			Want: prove.Differ{A: part("port aileron"), B: part("starboard aileron"), Sign: 1, Low: -0.5, High: 0.5}}},
 		{"lost", "with the signal lost, the motor is stopped", prove.Claim{Now: everywhere, Lost: true, Want: prove.Place{Part: part("motor"), Low: math.Inf(-1), High: 0}}},
 		{"throttle", "the motor runs at more than 10 % whenever the throttle is above 20 %", prove.Claim{Now: everywhere,
-			When: &mixcore.Condition{Op: mixcore.Above, Control: 1, Low: 20}, Want: prove.Place{Part: part("motor"), Low: 10, High: 100}}},
+			When: &mixcore.Condition{Op: mixcore.Above, Control: named(&m.Setup, "throttle"), Low: 20}, Want: prove.Place{Part: part("motor"), Low: 10, High: 100}}},
 	} {
 		var b strings.Builder
 		if err := Write(&b, m.Plan, &c.claim, c.title); err != nil {

@@ -117,7 +117,7 @@
   (* 0.6 |demand roll, rate 2 (other) after expo|))
 ; Demand roll with its trim, in percent.
 (define-fun |demand roll (other)| () Real
-  (+ (ite |rate switch is at high| |demand roll, rate 1 (other)| |demand roll, rate 2 (other)|) (* 0.1 |roll trim|)))
+  (+ (ite |rate switch is at high| |demand roll, rate 1 (other)| |demand roll, rate 2 (other)|) (* 0.1 (- |roll trim|))))
 ; Channel 2 starboard aileron, line 1 of its mix added up, in percent.
 (define-fun |sum of channel 2 after line 1 (other)| () Real
   (- |demand roll (other)|))
@@ -140,7 +140,7 @@
 (assert (<= (- 0.016685) (- |starboard aileron horn (other)| (|linkage| |starboard aileron arm (other)|)) 0.016685))
 (define-fun |starboard aileron horn (other) arm by| () Real
   (- |starboard aileron arm (other)| |port aileron arm|))
-(assert (ite (>= |starboard aileron horn (other) arm by| 0.0) (<= (* (/ 22723620430831787.0 50000000000000000.0) |starboard aileron horn (other) arm by|) (- |starboard aileron horn (other)| |port aileron horn|) (* (/ 786363991510759.0 1250000000000000.0) |starboard aileron horn (other) arm by|)) (<= (* (/ 786363991510759.0 1250000000000000.0) |starboard aileron horn (other) arm by|) (- |starboard aileron horn (other)| |port aileron horn|) (* (/ 22723620430831787.0 50000000000000000.0) |starboard aileron horn (other) arm by|))))
+(assert (ite (>= |starboard aileron horn (other) arm by| 0.0) (<= (* 0.4544723 |starboard aileron horn (other) arm by|) (- |starboard aileron horn (other)| |port aileron horn|) (* 0.6290913 |starboard aileron horn (other) arm by|)) (<= (* 0.6290913 |starboard aileron horn (other) arm by|) (- |starboard aileron horn (other)| |port aileron horn|) (* 0.4544723 |starboard aileron horn (other) arm by|))))
 (define-fun |starboard aileron before its stops (other)| () Real
   (- |starboard aileron horn (other)|))
 ; What must stay between two bounds.

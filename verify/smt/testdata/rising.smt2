@@ -140,7 +140,7 @@
 (assert (<= (- 0.016685) (- |port aileron horn (other)| (|linkage| |port aileron arm (other)|)) 0.016685))
 (define-fun |port aileron horn (other) arm by| () Real
   (- |port aileron arm (other)| |port aileron arm|))
-(assert (ite (>= |port aileron horn (other) arm by| 0.0) (<= (* (/ 22723620430831787.0 50000000000000000.0) |port aileron horn (other) arm by|) (- |port aileron horn (other)| |port aileron horn|) (* (/ 786363991510759.0 1250000000000000.0) |port aileron horn (other) arm by|)) (<= (* (/ 786363991510759.0 1250000000000000.0) |port aileron horn (other) arm by|) (- |port aileron horn (other)| |port aileron horn|) (* (/ 22723620430831787.0 50000000000000000.0) |port aileron horn (other) arm by|))))
+(assert (ite (>= |port aileron horn (other) arm by| 0.0) (<= (* 0.4544723 |port aileron horn (other) arm by|) (- |port aileron horn (other)| |port aileron horn|) (* 0.6290913 |port aileron horn (other) arm by|)) (<= (* 0.6290913 |port aileron horn (other) arm by|) (- |port aileron horn (other)| |port aileron horn|) (* 0.4544723 |port aileron horn (other) arm by|))))
 (define-fun |port aileron before its stops (other)| () Real
   (- |port aileron horn (other)|))
 ; How far port aileron moves.

@@ -12,9 +12,6 @@
 (set-logic QF_LRA)
 ;
 ; The controls that bear on the claim.
-; roll trim: a trim, -100 left to 100 right.
-(declare-const |roll trim| Real)
-(assert (<= (- 100.0) |roll trim| 100.0))
 ; throttle: a lever, 0 to 100.
 (declare-const |throttle| Real)
 (assert (<= 0.0 |throttle| 100.0))
@@ -27,7 +24,7 @@
 ; What follows from them, in the order of the chain.
 ; The claim is only about positions where this holds.
 (define-fun |the claim counts| () Bool
-  (> |roll trim| 20.0))
+  (> |throttle| 20.0))
 (assert |the claim counts|)
 ; Curve.
 (define-fun |demand throttle after its curve| () Real
