@@ -160,7 +160,9 @@ func (c *component) extent(p *Prover, spans []interval.Range) extent {
 		e.High, e.highAt = c.least(p, spans, -1)
 		e.High = -e.High
 	}
-	c.known[string(key)] = e
+	if p.corners < p.enough { // else it was cut short, and the next claim may know better
+		c.known[string(key)] = e
+	}
 	return e
 }
 

@@ -49,7 +49,7 @@ func (c *component) least(p *Prover, spans []interval.Range, sign float64) (boun
 		first.spans[i], first.at[i] = spans[v], spans[v].Middle()
 	}
 	s.look(first)
-	for boxes := 1; len(s.open) > 0 && boxes < leastBoxes; boxes++ {
+	for boxes := 1; len(s.open) > 0 && boxes < leastBoxes && p.corners < p.enough; boxes++ {
 		next := s.lowest()
 		if s.open[next].low >= s.best-leastGap {
 			break

@@ -17,6 +17,7 @@ type Prover struct {
 
 	sound      bool // every number of the set-up is one, and of a reasonable size
 	corners    int  // steps of all searches for the least value of a form
+	enough     int  // corners at which the search in hand is to end
 	components map[string]*component
 	influence  []effect.Influence // by part
 	tails      map[[3]int]*tail   // by part, drive and whether the signal is lost

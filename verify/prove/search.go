@@ -105,6 +105,7 @@ func (p *Prover) newSearch(ctx context.Context, c *Claim, o Options) *search {
 	case Pair, Turn, Rising: // how much they have to spare tells a person nothing
 		worth = 0
 	}
+	p.enough = p.corners + product(o.Boxes, cornersPerBox)
 	return &search{b: p.newBoard(c), worth: worth, options: o, limit: o.Boxes, corners: p.corners, forms: map[*component]bool{}, best: math.Inf(1),
 		done: func() bool { return ctx.Err() != nil }, rising: none}
 }
