@@ -62,6 +62,11 @@ func stretch(random *rand.Rand, low, high float64) interval.Range {
 		b = a
 	case 1:
 		b = min(a+(high-low)*math.Ldexp(1, -random.IntN(40)), high)
+	case 2: // so narrow that rounding is all there is
+		b = a
+		for range random.IntN(8) + 2 {
+			b = math.Nextafter(b, high)
+		}
 	}
 	return interval.Range{Low: min(a, b), High: max(a, b)}
 }

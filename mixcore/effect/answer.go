@@ -69,6 +69,17 @@ func (c Change) Quiet(axis mixcore.Axis) float64 {
 	return LeastMoment - math.Abs(c.About(axis)) - c.doubt(axis)
 }
 
+// Away is how much less moment about an axis there is, plus or minus, than what counts
+// as turning that way at all, whatever the doubt; 0 or negative where the model may turn
+// that way. It is over 0 wherever Quiet is.
+func (c Change) Away(axis mixcore.Axis, plus bool) float64 {
+	m := c.About(axis)
+	if !plus {
+		m = -m
+	}
+	return LeastMoment - m - c.doubt(axis)
+}
+
 // enough is the moment that counts beside the strongest of the three.
 func (c Change) enough() float64 {
 	strongest := math.Max(math.Abs(c.Roll), math.Max(math.Abs(c.Pitch)-c.PitchUnsure, math.Abs(c.Yaw)))

@@ -13,7 +13,8 @@
 // climb towards the ends of each channel. So what a finding says happens does
 // happen at the pose it names. What it says does nothing does nothing at every
 // pose tried, and is said only where all combinations of them were. Silence is
-// not proof: package prove decides for all positions.
+// not proof: package prove decides for all positions. Only motors that are made
+// safe are followed in time, each alone.
 //
 // It never changes a model and never judges a script. Start at [Find].
 package findings
@@ -55,6 +56,8 @@ type finder struct {
 	rest     mixcore.Input
 	out      *mixcore.Output // of the pose being looked at
 	left     int             // evaluations that may still be spent
+	followed int             // steps of time that motors were followed
+	late     map[string]lateStop
 	channels []channelRecord
 	parts    []partRecord
 	controls []controlRecord
@@ -62,7 +65,7 @@ type finder struct {
 }
 
 func newFinder(m *airframes.Model, evaluations int) *finder {
-	f := &finder{Probe: poses.New(m.Plan), m: m, s: &m.Setup, plan: m.Plan, rest: m.Plan.Rest(), out: m.Plan.NewOutput(), left: evaluations,
+	f := &finder{Probe: poses.New(m.Plan), m: m, s: &m.Setup, plan: m.Plan, rest: m.Plan.Rest(), out: m.Plan.NewOutput(), left: evaluations, late: map[string]lateStop{},
 		channels: make([]channelRecord, len(m.Setup.Channels)),
 		parts:    make([]partRecord, len(m.Setup.Parts)),
 		controls: make([]controlRecord, len(m.Setup.Controls))}

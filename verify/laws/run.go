@@ -68,7 +68,7 @@ func verdict(p *result.Proofs) result.ProofVerdict {
 	switch c := p.Counts(); {
 	case c.Disproved > 0:
 		return result.SomeDisproved
-	case c.Undecided > 0:
+	case c.Undecided > 0, c.Empty > 0 && c.Proved > 0: // what never had to hold was not shown
 		return result.SomeUndecided
 	case c.Proved > 0:
 		return result.AllProved

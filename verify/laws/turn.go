@@ -31,7 +31,7 @@ func (mk *maker) turnsModel(stick int) {
 	}
 	c := &mk.s.Controls[stick]
 	alive := mk.stickAlive(stick, axis)
-	weak := mk.cannotTell(stick)
+	weak := axis == mixcore.Pitch && mk.cannotTell(stick)
 	sentence := turnSentence(c, axis, weak)
 	cl := claim{sentence: sentence, seen: func(v *view) sight { return mk.turned(v, axis) }}
 	if alive != nil {
@@ -48,7 +48,7 @@ func (mk *maker) turnsModel(stick int) {
 		}
 		want := prove.Turn{Axis: axis, Plus: plus}
 		if weak {
-			want = prove.Turn{Axis: axis, Plus: !plus, Not: true}
+			want = prove.Turn{Axis: axis, Plus: !plus, Not: true, Told: true}
 		}
 		cl.needs = append(cl.needs, prove.Claim{Now: now, Other: mk.beside(stick), When: alive, Want: want})
 	}
@@ -77,8 +77,8 @@ func (mk *maker) couldTurn(stick int, axis mixcore.Axis) bool {
 	return false
 }
 
-// cannotTell tries whether, at full stick, wing parts that go with it make what the
-// model does unsure.
+// cannotTell tries whether, at full stick, wing parts that go with it make the pitch
+// unsure. What is there for roll or yaw must show about its own axis, whatever else moves.
 func (mk *maker) cannotTell(stick int) bool {
 	return slices.ContainsFunc(mk.try(stick), func(t tried) bool { return t.unsure })
 }

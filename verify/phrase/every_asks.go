@@ -29,7 +29,7 @@ func (r *reader) everywhere(outcomes []Outcome) []Outcome {
 			o.Every = &e
 		}
 		if o.Every != nil {
-			o.Every = r.scoped(o.Every)
+			o.Every = r.scoped(o)
 		}
 		if o.Every != nil && !r.askable(o) {
 			return outcomes
@@ -38,15 +38,32 @@ func (r *reader) everywhere(outcomes []Outcome) []Outcome {
 	return outcomes
 }
 
-// scoped adds what the words of an outcome set free by themselves.
-func (r *reader) scoped(e *Every) *Every {
+// scoped adds what the words of an outcome set free by themselves. That a motor stands
+// still is what a modeller relies on: it
+// is asked over everything that the scenario has not set, unless "whatever" says
+// what moves: "whenever the motor switch is safe, the motor is stopped" says nothing if
+// the throttle rests.
+func (r *reader) scoped(o *Outcome) *Every {
+	e := o.Every
 	said := len(e.Named)+len(e.Kinds) > 0
-	if e.usual == given || e.usual == unset && said || e.usual == ever && e.saysWhatMoves() {
+	usual := e.usual
+	if o.reliedOn() && (usual == unset || usual == given && e.When != nil) {
+		usual = ever
+	}
+	if usual == given || usual == unset && said || usual == ever && e.saysWhatMoves() {
 		return e
 	}
 	all := everythingMoves()
 	whole := e.and(&all)
 	return &whole
+}
+
+func (o *Outcome) reliedOn() bool {
+	switch o.Verb {
+	case Stopped, StaysStopped, Running, PowerAt:
+		return true
+	}
+	return false
 }
 
 // notTimed refuses a time.

@@ -232,11 +232,10 @@ func (v *Vocabulary) stretchOf(o *Outcome, p *mixcore.Part) (low, high float64) 
 func (v *Vocabulary) apartOn(o *Outcome, at *Situation, c prove.Claim) prove.Claim {
 	c.OtherLost = c.Lost
 	c.Other = prove.Beside(v.setup)
-	agreed := slices.Clone(o.On)
-	v.setup.EachTest(c.When, func(t *mixcore.Condition) { agreed = append(agreed, t.Control) })
+	c.WhenBoth = true
 	for i := range v.setup.Controls {
 		whole := prove.Whole(&v.setup.Controls[i])
-		switch named := slices.Contains(agreed, i); {
+		switch named := slices.Contains(o.On, i); {
 		case named && !at.sets(i):
 			c.Now[i] = whole
 		case !named && !at.sets(i):

@@ -84,7 +84,7 @@ func TestParseSentencesAboutEveryPosition(t *testing.T) {
 		{"the motor is never running", everyControlMoves, Stopped, 1},
 		{"no motor ever runs", everyControlMoves, Stopped, 1},
 		{"no motor runs", everyControlMoves, Stopped, 1},
-		{"at every switch position, no motor runs", "rate-switch motor-switch gear-switch", Stopped, 1},
+		{"at every switch position, no motor runs", "roll-stick* pitch-stick* yaw-stick* throttle* flap-lever* rate-switch motor-switch gear-switch roll-trim*", Stopped, 1},
 		{"at every switch position, no motor ever runs", strings.NewReplacer("switch*", "switch").Replace(everyControlMoves), Stopped, 1},
 		{"whatever the throttle does, the motor never runs", "throttle*", Stopped, 1},
 		{"at every position of the throttle, the motor never runs", strings.Replace(everyControlMoves, "throttle*", "throttle", 1), Stopped, 1},

@@ -118,7 +118,7 @@ func (b *board) cut() {
 	}
 	if b.c.When != nil {
 		look(&b.now, b.c.When)
-		if b.c.whenBoth {
+		if b.c.WhenBoth {
 			look(&b.other, b.c.When)
 		}
 	}
@@ -231,7 +231,7 @@ func (b *board) counts(spans []interval.Range, now, other *mixcore.Input) bool {
 	if b.two {
 		b.stand(spans, &b.other, other)
 	}
-	return b.c.When == nil || b.p.plan.Holds(b.c.When, now) && (!b.c.whenBoth || b.p.plan.Holds(b.c.When, other))
+	return b.c.When == nil || b.p.plan.Holds(b.c.When, now) && (!b.c.WhenBoth || b.p.plan.Holds(b.c.When, other))
 }
 
 // next counts on through the stretches, and says whether there is one more.

@@ -14,9 +14,8 @@ type Claim struct {
 	Lost      bool               // the signal is lost in Now
 	OtherLost bool               // the signal is lost in Other
 	When      *mixcore.Condition // only poses Now at which it holds count; nil: all
+	WhenBoth  bool               // only poses at which When holds in Other too
 	Want      Want
-
-	whenBoth bool // When must hold at Other too
 }
 
 // Span is where one control may stand: a stretch of an axis, trim or lever, ends
@@ -112,12 +111,13 @@ type Rising struct {
 }
 
 // Turn wants the movement from Other to Now to turn the model about an axis as
-// effect.Change.Answer would say: rolls right with Plus. Never turns left is Minus and
+// effect.Change.Answer would say: rolls right with Plus. Never turns right is Plus and
 // Not. The margin is in the moment's own unit.
 type Turn struct {
 	Axis mixcore.Axis
 	Plus bool // rolls right, pitches up, yaws right; else the other way
-	Not  bool // it must not turn that way, or nobody may be able to tell that it does
+	Not  bool // it must not turn that way, not even a little or perhaps
+	Told bool // with Not: it must not be sure that it turns that way; what nobody can tell is let pass
 	None bool // it must not turn either way; Plus and Not do not count
 }
 

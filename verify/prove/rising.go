@@ -81,7 +81,7 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 // another.
 func (p *Prover) step(c *Claim, w Rising, from [2]float64) *Claim {
 	step := *c
-	step.whenBoth = true
+	step.WhenBoth = true
 	step.Now = append([]Span(nil), c.Now...)
 	step.Other, step.OtherLost = Beside(p.setup), c.Lost
 	step.Now[w.Control] = At(from[1])

@@ -187,7 +187,8 @@ func (p *Prover) counts(c *Claim, at *Pose) bool {
 		return false
 	}
 	_, rising := c.Want.(Rising)
-	return c.When == nil || p.plan.Holds(c.When, &at.Now) && (!rising || p.plan.Holds(c.When, &at.Other))
+	both := rising || c.WhenBoth
+	return c.When == nil || p.plan.Holds(c.When, &at.Now) && (!both || p.plan.Holds(c.When, &at.Other))
 }
 
 // plain are places of a control from the plainest on, those that are nearly where it

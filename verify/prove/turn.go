@@ -21,6 +21,8 @@ func (w Turn) margin(p *Prover, now, other *mixcore.Output) float64 {
 	switch {
 	case w.None:
 		return strictly(interval.Point(c.Quiet(w.Axis))).Low
+	case w.Not && !w.Told:
+		return strictly(interval.Point(c.Away(w.Axis, w.Plus))).Low
 	case w.Not: // clear at 0 turns it already
 		return strictly(interval.Point(-c.Clear(w.Axis, w.Plus))).Low
 	}
@@ -87,6 +89,9 @@ func (w Turn) bound(b *box) rangeOf {
 		return strictly(interval.Point(effect.LeastMoment).Sub(m.Abs()).Sub(t.doubt(w.Axis)))
 	}
 	unsure := t.doubt(w.Axis)
+	if w.Not && !w.Told {
+		return strictly(interval.Point(effect.LeastMoment).Sub(m).Sub(unsure))
+	}
 	if w.Axis == mixcore.Roll && b.b.p.air.Rollers() {
 		unsure = interval.Point(0)
 	}

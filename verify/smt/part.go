@@ -111,7 +111,8 @@ func measured(table []mixcore.Point, x number) number {
 	return choose(compare("<=", x, setting(table[0].X)), setting(table[0].Y), y)
 }
 
-// errorOf bounds how far the place of a part that is written can be from the real one.
+// errorOf bounds how far the place of a part that is written can be from the real one:
+// both are near the straight pieces of a linkage, on either side.
 func (s *script) errorOf(part int) *big.Rat {
 	p := &s.setup.Parts[part]
 	total := new(big.Rat)
@@ -120,7 +121,7 @@ func (s *script) errorOf(part int) *big.Rat {
 	}
 	for i := range p.Drives {
 		if p.Drives[i].Linkage != nil {
-			total.Add(total, s.barOf(&p.Drives[i]).off)
+			total.Add(total, product(big.NewRat(2, 1), s.barOf(&p.Drives[i]).off))
 		}
 	}
 	return total.Quo(total, big.NewRat(int64(len(p.Drives)), 1))

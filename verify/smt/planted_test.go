@@ -47,8 +47,11 @@ func TestSolversReportPlantedContradictions(t *testing.T) {
 					out, _ := s.held(t, &solvers[k], p, &d)
 					searched = searched || out == contradicts
 				}
-				_, why := s.pinned(t, &solvers[0], p, &d, rand.New(rand.NewPCG(uint64(i), 3)))
-				pinned = pinned || why != ""
+				r := rand.New(rand.NewPCG(uint64(i), 3))
+				for range posesTries {
+					_, why := s.pinned(t, &solvers[0], p, &d, r)
+					pinned = pinned || why != ""
+				}
 				if searched && pinned {
 					break
 				}
@@ -59,6 +62,9 @@ func TestSolversReportPlantedContradictions(t *testing.T) {
 		})
 	}
 }
+
+// posesTries is how often single poses of each claim are drawn.
+const posesTries = 5
 
 // plantable is the golden airframe made simple enough that the solvers decide every
 // claim about it at once.

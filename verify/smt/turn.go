@@ -64,6 +64,13 @@ func (s *script) turns(w prove.Turn) truth {
 		quiet := s.define("quiet", "How much less moment there is than what counts at all.", minus(minus(least, size(m)), doubt))
 		return compare("<=", quiet, exactly(new(big.Rat).Neg(s.clearance)))
 	}
+	if !w.Plus {
+		m = negative(m)
+	}
+	if w.Not && !w.Told {
+		away := s.define("away", "How much less moment there is that way than what counts at all.", minus(minus(least, m), doubt))
+		return compare("<=", away, exactly(new(big.Rat).Neg(s.clearance)))
+	}
 	if w.Axis == mixcore.Roll && air.Rollers() {
 		doubt = whole(0)
 	}
@@ -73,9 +80,6 @@ func (s *script) turns(w prove.Turn) truth {
 	}
 	enough := s.define("enough", "The least moment that counts beside the others.",
 		larger(s.define("enough beside the others", "", scaled(strongest, ratOf(effect.Significant))), least))
-	if !w.Plus {
-		m = negative(m)
-	}
 	clear := s.define("clear", "How much more moment there is than it takes to say for sure.", minus(minus(m, doubt), enough))
 	if w.Not {
 		return compare(">=", clear, exactly(s.clearance))

@@ -2,6 +2,7 @@ package provetest
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/linkage"
@@ -83,7 +84,37 @@ func (m *maker) other(p *mixcore.Part) mixcore.Part {
 	if m.one(4) {
 		q.Stops.Plus, q.Stops.Minus = p.Stops.Minus, p.Stops.Plus
 	}
+	if m.one(3) {
+		m.alter(&q.Drives[m.between(0, len(q.Drives)-1)])
+	}
 	return q
+}
+
+// alter makes a drive a little other than it was, if its channel allows.
+func (m *maker) alter(d *mixcore.Drive) {
+	was := *d
+	switch {
+	case d.Table != nil:
+		d.Table = slices.Clone(d.Table)
+		end := &d.Table[len(d.Table)-1]
+		end.Y += math.Copysign(0.5, end.Y-d.Table[0].Y)
+	case d.Linkage != nil:
+		g := *d.Linkage
+		switch m.between(0, 3) {
+		case 0:
+			g.Arm += 0.1
+		case 1:
+			g.HornDeg += 0.5
+		case 2:
+			d.Servo.Swing = min(d.Servo.Swing+0.5, 90)
+		case 3:
+			d.Servo.Max = max(min(d.Servo.Max, 60)-0.5, 1)
+		}
+		d.Linkage = &g
+	}
+	if !m.suits(d, d.Channel) {
+		*d = was
+	}
 }
 
 func (m *maker) turned(table []mixcore.Point) []mixcore.Point {

@@ -32,8 +32,8 @@ func (p *page) proofVerdict(r *result.Proofs) {
 		p.hang("✗ ", p.bad, fmt.Sprintf("DISPROVED, DO NOT FLY: %d of %s %s not hold; %d proved.%s%s",
 			c.Disproved, count(c.Claims, "claim"), number(c.Disproved, "does", "do"), c.Proved, rest, wantLook(r.Findings)), p.bad)
 	case result.SomeUndecided:
-		p.hang("▲ ", p.warn, fmt.Sprintf("UNDECIDED, which is not a yes: %d of %s without an answer; %d proved, none disproved.%s%s",
-			c.Undecided, count(c.Claims, "claim"), c.Proved, rest, wantLook(r.Findings)), p.warn)
+		p.hang("▲ ", p.warn, fmt.Sprintf("UNDECIDED, which is not a yes: %d of %s without proof; %d proved, none disproved.%s%s",
+			c.Undecided+c.Empty, count(c.Claims, "claim"), c.Proved, rest, wantLook(r.Findings)), p.warn)
 	default:
 		p.hang("▲ ", p.warn, "NOTHING WAS PROVED: there was nothing to prove, so this says nothing about the model."+rest+wantLook(r.Findings), p.warn)
 	}

@@ -6,7 +6,7 @@
 ;   sat:   there is one; have the solver print the constants to see it
 ;          (z3 -model FILE; cvc5 --dump-models FILE).
 ; Linkages are written with a bound of their error, on the safe side: unsat is
-; certain; at a position that sat gives, the claim fails or has less than 0.033370 to
+; certain; at a position that sat gives, the claim fails or has less than 0.066740 to
 ; spare (in the unit of the claim).
 ;
 ; Numbers are exact. Sticks, trims, demands, sums and outputs are in percent of full
