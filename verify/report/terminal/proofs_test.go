@@ -63,8 +63,8 @@ func TestProofVerdictIsLastAndNeverSafe(t *testing.T) {
 		{sample.AllProved(), "✓ PROVED: 4 of 4 claims: the set-up as written keeps the laws of this report at every position of the controls, once everything has come to rest. The model itself is still to be checked:"},
 		{warned, "▲ PROVED, BUT 1 WARNING: roll throws differ: 90 % right, 85 % left. 4 of 4 claims:"},
 		{sample.ProvedInPart(), "▲ PROVED IN PART: 3 of 3 claims: the set-up as written keeps the laws that were selected"},
-		{sample.ProofsUndecided(), "▲ UNDECIDED, which is not a yes: 1 of 5 claims without an answer; 4 proved, none disproved."},
-		{sample.ProofsStopped(), "▲ UNDECIDED, which is not a yes: 1 of 5 claims without an answer; 4 proved, none disproved. The run was stopped by hand."},
+		{sample.ProofsUndecided(), "▲ UNDECIDED, which is not a yes: 1 of 5 claims without proof; 4 proved, none disproved."},
+		{sample.ProofsStopped(), "▲ UNDECIDED, which is not a yes: 1 of 5 claims without proof; 4 proved, none disproved. The run was stopped by hand."},
 		{sample.NoProofs(), "▲ NOTHING WAS PROVED: there was nothing to prove, so this says nothing about the model. Not proved: 10 laws left out by --only."},
 	} {
 		for _, brief := range []bool{false, true} {
