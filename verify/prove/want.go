@@ -174,7 +174,7 @@ func (b *box) further(a, c int, first, second interval.Range) interval.Range {
 	if direction(first) < 0 {
 		fine = fine.Neg()
 	}
-	return whole.Within(fine)
+	return whole.Within(fine.Widen(outputError)) // the Plan takes the differences in another order
 }
 
 // direction is +1 or −1 where a range keeps its sign, else 0.
