@@ -200,8 +200,14 @@ func (s *session) sayUndecided(d draft.Draft) {
 
 // sayAgreement says whether the set-up does what the draft asks.
 func (s *session) sayAgreement(m *airframes.Model, file newFile) {
-	report, _ := verify.Check(m, []script.File{{Name: file.name, Text: file.text}}, script.Selection{})
+	report, problems := verify.Check(m, []script.File{{Name: file.name, Text: file.text}}, script.Selection{})
 	if report == nil {
+		fmt.Fprintf(s.results(), "check will refuse it: %s
+", problems[0].Message)
+		if hint := problems[0].Hint; hint != "" {
+			fmt.Fprintf(s.results(), "  %s
+", hint)
+		}
 		return
 	}
 	passed, failed := report.Counts()

@@ -209,7 +209,7 @@ func compareOne(t *testing.T, s *subject, p *prove.Prover, c *tally, seed uint64
 
 func (c *tally) report(t *testing.T, all, compared int) {
 	t.Helper()
-	t.Logf("%d of %d claims compared, in turns over models and kinds; %d single poses held against the Plan", compared, all, c.pinned)
+	t.Logf("%d of %d claims taken, in turns over models and kinds; %d single poses held against the Plan", compared, all, c.pinned)
 	for _, kind := range slices.Sorted(maps.Keys(c.count)) {
 		for k := range solvers {
 			line := fmt.Sprintf("%-7s %-5s of %4d:", kind, solvers[k].name, c.claims[kind])
