@@ -202,11 +202,9 @@ func (s *session) sayUndecided(d draft.Draft) {
 func (s *session) sayAgreement(m *airframes.Model, file newFile) {
 	report, problems := verify.Check(m, []script.File{{Name: file.name, Text: file.text}}, script.Selection{})
 	if report == nil {
-		fmt.Fprintf(s.results(), "check will refuse it: %s
-", problems[0].Message)
+		fmt.Fprintln(s.results(), "check will refuse it: "+problems[0].Message)
 		if hint := problems[0].Hint; hint != "" {
-			fmt.Fprintf(s.results(), "  %s
-", hint)
+			fmt.Fprintln(s.results(), "  "+hint)
 		}
 		return
 	}

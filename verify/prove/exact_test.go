@@ -34,6 +34,16 @@ func TestDecideCancelsDecimalShares(t *testing.T) {
 	}
 }
 
+// A curve that is all but straight, less the straight line: what is left is a bump of a
+// fiftieth of a percent in the middle, and nothing at the ends.
+func TestDecideSeesTheSlightestBend(t *testing.T) {
+	s := plain(lines(add(rollDemand, 100), add(3, -100)))
+	s.Demands = append(s.Demands, mixcore.Demand{From: roll, Rates: full(), Trim: mixcore.NoTrim,
+		Curve: &mixcore.Curve{Smooth: true, Points: []mixcore.Point{{X: -100, Y: -100}, {X: 0, Y: 0.02}, {X: 100, Y: 100}}}})
+	wantProved(t, decide(t, s, everywhere(&s, prove.Output{Channel: 0, Low: -0.05, High: 0.05})), 0.03)
+	wantAnswer(t, decide(t, s, everywhere(&s, prove.Output{Channel: 0, Low: -0.015, High: 0.015})), prove.Disproved)
+}
+
 // ailerons are two with differential, linkages and a trim, each the mirror of the other.
 func ailerons() mixcore.Setup {
 	s := plain(
@@ -193,7 +203,7 @@ func TestDecideThresholdsMirrored(t *testing.T) {
 // With the signal lost a channel puts out its failsafe value whatever its mix says, or
 // holds what the mix says.
 func TestDecideSignalLost(t *testing.T) {
-	s := plain(lines(add(rollDemand, 50)), lines(add(rollDemand, 50)))
+	s := plain(lines(add(rollDemand, 50), when(fixed(1), above(roll, 20))), lines(add(rollDemand, 50)))
 	s.Channels[0].Failsafe = mixcore.Failsafe{Output: -30}
 	s.Channels[0].Limit, s.Channels[1].Limit = 40, 40
 	lost := func(w prove.Want) *prove.Claim {

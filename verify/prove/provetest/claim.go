@@ -139,7 +139,7 @@ func (c *claimer) want() {
 	default:
 		c.beside()
 		w := prove.Turn{Axis: pick(c.drawing, mixcore.Roll, mixcore.Pitch, mixcore.Yaw), Plus: c.maybe()}
-		w.Not, w.None = c.one(3), c.one(4)
+		w.Not, w.None, w.Told = c.one(3), c.one(4), c.maybe()
 		c.c.Want = w
 	}
 }
