@@ -52,7 +52,7 @@ func TestDecideAgreesWithSamples(t *testing.T) {
 	for kind, answers := range counts {
 		t.Logf("%s: %d proved, %d disproved, %d empty, %d undecided", kind,
 			answers[prove.Proved], answers[prove.Disproved], answers[prove.Empty], answers[prove.Undecided])
-		if claims >= 300 && (answers[prove.Proved] == 0 || answers[prove.Disproved] == 0) {
+		if claims >= 1200 && (answers[prove.Proved] == 0 || answers[prove.Disproved] == 0) {
 			t.Errorf("%s: the claims drawn are of no use: %v", kind, answers)
 		}
 	}

@@ -1,10 +1,12 @@
 package prove_test
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/prove/provetest"
 )
 
 // hair is a bound that only sums which cancel exactly stay within.
@@ -97,6 +99,8 @@ func TestDecideMirroredPairs(t *testing.T) {
 			g.Arm = 11.1
 			s.Parts[1].Drives[0].Linkage = &g
 		}, prove.Disproved},
+		{"a servo that swings a degree more", func(s *mixcore.Setup, _ *prove.Claim) { s.Parts[1].Drives[0].Servo.Swing = 46 }, prove.Disproved},
+		{"a servo that is held on one side", func(s *mixcore.Setup, _ *prove.Claim) { s.Parts[1].Drives[0].Servo.Max = 30 }, prove.Disproved},
 		{"a stop on one", func(s *mixcore.Setup, _ *prove.Claim) { s.Parts[1].Stops.Plus = 15 }, prove.Disproved},
 		{"the same stops on both", func(s *mixcore.Setup, _ *prove.Claim) {
 			s.Parts[0].Stops.Plus, s.Parts[1].Stops.Plus = 15, 15
@@ -126,6 +130,17 @@ func TestDecideMirroredPairs(t *testing.T) {
 			wantAnswer(t, d, c.want)
 			if c.want == prove.Proved && d.AtLeast < 0.9*hair {
 				t.Errorf("at least %v, want nearly %v", d.AtLeast, hair)
+			}
+			// However far apart they are, it is seen how far.
+			claim.Want = prove.Differ{A: 0, B: 1, Sign: 1, Low: -90, High: 90}
+			d = decide(t, s, claim)
+			wantAnswer(t, d, prove.Proved)
+			plan := compile(t, s)
+			p, poses := prove.New(plan), provetest.Poses(plan, claim, rand.New(rand.NewPCG(1, 1)))
+			for range 500 {
+				if at, _ := poses.Draw(); p.Margin(claim, at) < d.AtLeast {
+					t.Fatalf("at least %v, but %v at %+v", d.AtLeast, p.Margin(claim, at), at)
+				}
 			}
 		})
 	}

@@ -131,3 +131,6 @@ func (t Tail) At(sum float64) float64 { return t.t.at(sum) }
 
 // Accuracy is what At may be wrong by.
 func (t Tail) Accuracy() float64 { return t.t.accuracy }
+
+// Same says whether side·other(turn·sum) counts as the same function as the tail.
+func (t Tail) Same(other Tail, turn, side float64) bool { return t.t.same(other.t, turn, side) }

@@ -40,10 +40,10 @@ func (w Rising) bound(b *box) rangeOf {
 		back += min(by, t.over(sum).Width()) / float64(len(drives))
 		rounding += 2 * t.accuracy
 	}
-	// So little over so short a way that all boxes together come to no more than
-	// Rounding.
+	// So little over so short a way that all boxes together come to no more than half of
+	// Rounding; the other half is for the jumps.
 	low, high := p.setup.Controls[w.Control].Range()
-	if back <= Rounding*b.spans[variable].Width()/(high-low) {
+	if back <= Rounding/2*b.spans[variable].Width()/(high-low) {
 		return interval.Point(0)
 	}
 	return interval.Range{Low: -back - rounding, High: 0}
@@ -56,14 +56,18 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 	within.Other = nil
 	b := p.newBoard(&within)
 	d := Decision{Answer: Proved, States: b.states, Timed: b.uses.timed}
-	for _, jump := range b.jumps(w.Control) {
-		more := p.run(ctx, p.step(c, w, jump), Options{Boxes: max(o.Boxes-d.Boxes, 1), Progress: o.Progress})
+	jumps := b.jumps(w.Control)
+	for _, jump := range jumps {
+		more := p.run(ctx, p.step(c, w, jump, Rounding/2/float64(len(jumps))), Options{Boxes: max(o.Boxes-d.Boxes, 1), Progress: o.Progress})
 		d.Boxes, d.Forms = d.Boxes+more.Boxes, d.Forms+more.Forms
-		switch more.Answer {
-		case Disproved:
-			d.Answer, d.Pose, d.Margin = Disproved, more.Pose, p.Margin(c, more.Pose)
-			return d
-		case Undecided:
+		if more.Answer == Disproved {
+			if margin := p.Margin(c, more.Pose); margin < 0 {
+				d.Answer, d.Pose, d.Margin = Disproved, more.Pose, margin
+				return d
+			}
+			more.Answer, more.Close = Undecided, true // more than its share of Rounding, and less than all of it
+		}
+		if more.Answer == Undecided {
 			d.Answer, d.Close = Undecided, more.Close
 		}
 	}
@@ -77,9 +81,9 @@ func (p *Prover) decideRising(ctx context.Context, c *Claim, w Rising, o Options
 	return more
 }
 
-// step is the claim that a part does not move back from one place of a control to
-// another.
-func (p *Prover) step(c *Claim, w Rising, from [2]float64) *Claim {
+// step is the claim that a part does not move back, by more than slack, from one place
+// of a control to another.
+func (p *Prover) step(c *Claim, w Rising, from [2]float64, slack float64) *Claim {
 	step := *c
 	step.WhenBoth = true
 	step.Now = append([]Span(nil), c.Now...)
@@ -89,16 +93,11 @@ func (p *Prover) step(c *Claim, w Rising, from [2]float64) *Claim {
 		step.Now[w.Control] = Span{Places: []int{int(from[1])}}
 	}
 	step.Other[w.Control] = Stands(&p.setup.Controls[w.Control], from[0])
-	step.Want = rise(w)
-	return &step
-}
-
-// rise wants a part not to move back from Other to Now.
-func rise(w Rising) Differ {
-	if w.Sign > 0 {
-		return Change(w.Part, -Rounding, math.Inf(1))
+	step.Want = Change(w.Part, -slack, math.Inf(1))
+	if w.Sign < 0 {
+		step.Want = Change(w.Part, math.Inf(-1), slack)
 	}
-	return Change(w.Part, math.Inf(-1), Rounding)
+	return &step
 }
 
 // jumps are the ends of the stretches of a control, each with the start of the next; of

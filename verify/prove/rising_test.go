@@ -63,17 +63,17 @@ func TestDecideRising(t *testing.T) {
 }
 
 // Where the control passes places that do not count, those on both sides of them are
-// compared.
+// compared, and those in between are not.
 func TestDecideRisingAcrossAGap(t *testing.T) {
 	left, right := mixcore.Condition{Op: mixcore.Below, Control: roll, High: -50}, above(roll, 50)
 	both := mixcore.Condition{Op: mixcore.Or, Args: []mixcore.Condition{left, right}}
 	for _, c := range []struct {
-		beyond mixcore.Percent // where the stick is right of 50 %
-		want   prove.Answer
-	}{{5, prove.Disproved}, {15, prove.Proved}} {
-		s := plain(lines(when(fixed(10), left), when(fixed(c.beyond), right)))
+		between, beyond mixcore.Percent // where the stick is neither; where it is right of 50 %
+		want            prove.Answer
+	}{{0, 5, prove.Disproved}, {0, 15, prove.Proved}, {20, 15, prove.Proved}, {7, 8, prove.Disproved}} {
+		s := plain(lines(when(fixed(10), left), when(fixed(c.between), not(both)), when(fixed(c.beyond), right)))
 		claim := everywhere(&s, prove.Rising{Part: 0, Control: roll, Sign: 1})
-		wantAnswer(t, decide(t, s, claim), prove.Disproved) // into the middle
+		wantAnswer(t, decide(t, s, claim), prove.Disproved) // into the middle, or out of it
 		claim.When = &both
 		wantAnswer(t, decide(t, s, claim), c.want)
 	}

@@ -111,7 +111,7 @@ func (p *Prover) newSearch(ctx context.Context, c *Claim, o Options) *search {
 }
 
 func (s *search) run() Decision {
-	b := s.b
+	b, margins := s.b, s.options.Margins
 	d := Decision{States: b.states, Timed: b.uses.timed}
 	complete := b.eachCell(product(cellsPerBox, s.limit), s.done, func(cell *cell) bool {
 		s.cells++
@@ -128,6 +128,10 @@ func (s *search) run() Decision {
 		answer = s.work(&d)
 	}
 	d.Answer, d.Boxes, d.Forms = answer, s.spent(), len(s.forms)+s.shifts
+	if answer == Proved && !margins {
+		d.AtLeast = 0 // boxes that hold were not kept
+		return d
+	}
 	if s.tried && (answer == Disproved || answer == Proved) {
 		d.Pose, d.Margin = s.pose, s.best
 	}
