@@ -40,7 +40,7 @@ func equal(s *mixcore.Setup) *prove.Claim {
 
 // lastBox is what the last box before the limit may cost beyond it: the ranges of its
 // forms are searched for too.
-const lastBox = 100
+const lastBox = 400
 
 func TestDecideUndecidedAtItsLimit(t *testing.T) {
 	s := tied(4)
