@@ -136,24 +136,7 @@ func TestRenderProofsLaws(t *testing.T) {
 		if err := RenderProofs(&b, r, o); err != nil {
 			t.Fatal(err)
 		}
-		limit := max(min(o.Width, MaxWidth), MinWidth)
-		if o.Width == 0 {
-			limit = MaxWidth
-		}
-		for line := range strings.Lines(b.String()) {
-			line = strings.TrimSuffix(line, "\n")
-			if columns(line) > limit {
-				t.Fatalf("%d columns, wanted at most %d: %q", columns(line), limit, line)
-			}
-			if strings.TrimRight(line, " ") != line {
-				t.Fatalf("spaces at the end of %q", line)
-			}
-			for _, c := range line {
-				if c < ' ' || c == 0x7f {
-					t.Fatalf("control character %q in %q", c, line)
-				}
-			}
-		}
+		fits(t, b.String(), o)
 		c := r.Counts()
 		if strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), "Inf") {
 			t.Fatalf("a number that is none:\n%s", b.String())

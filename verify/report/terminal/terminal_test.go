@@ -216,24 +216,7 @@ func TestRenderLaws(t *testing.T) {
 		if err := Render(&b, r, o); err != nil {
 			t.Fatal(err)
 		}
-		limit := max(min(o.Width, MaxWidth), MinWidth)
-		if o.Width == 0 {
-			limit = MaxWidth
-		}
-		for line := range strings.Lines(b.String()) {
-			line = strings.TrimSuffix(line, "\n")
-			if columns(line) > limit {
-				t.Fatalf("%d columns, wanted at most %d: %q", columns(line), limit, line)
-			}
-			if strings.TrimRight(line, " ") != line {
-				t.Fatalf("spaces at the end of %q", line)
-			}
-			for _, c := range line {
-				if c < ' ' || c == 0x7f {
-					t.Fatalf("control character %q in %q", c, line)
-				}
-			}
-		}
+		fits(t, b.String(), o)
 		_, failed := r.Counts()
 		if got := strings.Count(b.String(), "\n   WANTED"); got != failed {
 			t.Fatalf("%d failures shown, wanted %d", got, failed)
@@ -329,5 +312,29 @@ func TestManyFailuresNameWhatTheyShare(t *testing.T) {
 	text := render(t, r, Options{Brief: true})
 	if want := "one cause\n   m.yaml:3, by 6 failures\n       3 | shared\n\n"; !strings.Contains(text, want) {
 		t.Errorf("report lacks %q:\n%s", want, text)
+	}
+}
+
+// fits fails where a line is wider than it may be, ends in spaces, or holds a control
+// character.
+func fits(t *rapid.T, text string, o Options) {
+	t.Helper()
+	limit := max(min(o.Width, MaxWidth), MinWidth)
+	if o.Width == 0 {
+		limit = MaxWidth
+	}
+	for line := range strings.Lines(text) {
+		line = strings.TrimSuffix(line, "\n")
+		if columns(line) > limit {
+			t.Fatalf("%d columns, wanted at most %d: %q", columns(line), limit, line)
+		}
+		if strings.TrimRight(line, " ") != line {
+			t.Fatalf("spaces at the end of %q", line)
+		}
+		for _, c := range line {
+			if c < ' ' || c == 0x7f {
+				t.Fatalf("control character %q in %q", c, line)
+			}
+		}
 	}
 }
