@@ -18,6 +18,7 @@ import (
 	"example.com/hingeline/verify/findings"
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/prove/provetest"
 	"example.com/hingeline/verify/smt"
 )
 
@@ -150,7 +151,13 @@ func everySo(claims []laws.Named) (sample []laws.Named) {
 // state, and both ends and the middle of everything else. It would find no fault that is
 // narrower than half a travel.
 func benchmarkGrid(b *testing.B, m *airframes.Model) {
-	poses := somePoses(m.Plan, 256)
+	everywhere := prove.Claim{Now: prove.Everywhere(&m.Setup)}
+	sampler := provetest.Poses(m.Plan, &everywhere, rand.New(rand.NewPCG(3, 5)))
+	poses := make([]mixcore.Input, 256)
+	for i := range poses {
+		at, _ := sampler.Draw() // without a condition every pose counts
+		poses[i] = at.Now
+	}
 	out := m.Plan.NewOutput()
 	points := 1.0
 	for i := range m.Setup.Controls {
@@ -168,24 +175,6 @@ func benchmarkGrid(b *testing.B, m *airframes.Model) {
 	perPose := b.Elapsed().Seconds() / float64(b.N)
 	b.ReportMetric(points, "grid-points")
 	b.ReportMetric(perPose*points, "grid-s")
-}
-
-func somePoses(p *mixcore.Plan, n int) []mixcore.Input {
-	random := rand.New(rand.NewPCG(3, 5))
-	poses := make([]mixcore.Input, n)
-	for i := range poses {
-		poses[i] = p.Rest()
-		for c := range poses[i].Position {
-			control := &p.Setup().Controls[c]
-			low, high := control.Range()
-			if control.Kind == mixcore.SwitchControl {
-				poses[i].Position[c] = float64(random.IntN(int(high) + 1))
-				continue
-			}
-			poses[i].Position[c] = low + (high-low)*random.Float64()
-		}
-	}
-	return poses
 }
 
 // solver is a program that reads SMT-LIB 2. Its limit is in its own words, and is what

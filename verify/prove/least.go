@@ -261,6 +261,17 @@ func (s *leastSearch) oneSided(n *node, i int) bool {
 func (p *Prover) breakIn(c *component, variable int, span interval.Range) (where float64, broken bool) {
 	middle := span.Middle()
 	where = middle
+	c.eachBreak(variable, span, func(x float64) {
+		if !broken || abs(x-middle) < abs(where-middle) {
+			where, broken = x, true
+		}
+	})
+	return where, broken
+}
+
+// eachBreak visits the breaks of the demands of a variable that are inside a stretch of
+// it.
+func (c *component) eachBreak(variable int, span interval.Range, visit func(x float64)) {
 	for k := range c.leaves {
 		l := &c.leaves[k]
 		if l.at != variable {
@@ -270,12 +281,11 @@ func (p *Prover) breakIn(c *component, variable int, span interval.Range) (where
 			if l.turned {
 				x = -x
 			}
-			if x > span.Low && x < span.High && (!broken || abs(x-middle) < abs(where-middle)) {
-				where, broken = x, true
+			if x > span.Low && x < span.High {
+				visit(x)
 			}
 		}
 	}
-	return where, broken
 }
 
 func abs(x float64) float64 { return max(x, -x) }

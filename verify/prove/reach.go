@@ -31,7 +31,7 @@ func (c *component) reach(p *Prover, spans []interval.Range, sign float64) []flo
 				continue
 			}
 			best := value()
-			for _, x := range p.ends(c, v, spans[v]) {
+			for _, x := range c.ends(v, spans[v]) {
 				there[v] = interval.Point(x)
 				if got := value(); got < best {
 					best, at[i] = got, x
@@ -44,21 +44,8 @@ func (c *component) reach(p *Prover, spans []interval.Range, sign float64) []flo
 }
 
 // ends are the ends of a span of a variable, and the breaks of its demands inside.
-func (p *Prover) ends(c *component, variable int, span interval.Range) []float64 {
+func (c *component) ends(variable int, span interval.Range) []float64 {
 	list := []float64{span.Low, span.High}
-	for k := range c.leaves {
-		l := &c.leaves[k]
-		if l.at != variable {
-			continue
-		}
-		for _, x := range l.k.breaks {
-			if l.turned {
-				x = -x
-			}
-			if x > span.Low && x < span.High {
-				list = append(list, x)
-			}
-		}
-	}
+	c.eachBreak(variable, span, func(x float64) { list = append(list, x) })
 	return list
 }
