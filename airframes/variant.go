@@ -7,12 +7,10 @@ import "example.com/hingeline/mixcore"
 // that the edit makes; the variant is nil if there is one.
 func (m *Model) With(edit func(*mixcore.Setup)) (*Model, []mixcore.Fault) {
 	variant := *m
-	variant.Setup = m.Setup.Clone()
-	edit(&variant.Setup)
-	plan, faults := mixcore.Compile(variant.Setup)
+	plan, faults := m.Plan.Vary(edit)
 	if faults != nil {
 		return nil, faults
 	}
-	variant.Plan = plan
+	variant.Setup, variant.Plan = *plan.Setup(), plan
 	return &variant, nil
 }

@@ -3,7 +3,9 @@ package mixcore
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 
 	"example.com/hingeline/mixcore/linkage"
 )
@@ -33,29 +35,47 @@ const (
 // Compile checks what only the arithmetic can see and makes the Plan, which
 // keeps s. It returns every fault; the plan is nil if there is one. What a
 // reader of files can see (names, ranges, order) must be right already.
-func Compile(s Setup) (*Plan, []Fault) {
+func Compile(s Setup) (*Plan, []Fault) { return compile(s, nil) }
+
+// compile makes a plan and takes from another one, which may be nil, what is the same
+// in both.
+func compile(s Setup, was *Plan) (*Plan, []Fault) {
 	p := &Plan{setup: &s, known: map[string]int{}}
+	if was != nil {
+		p.conditions, p.known = slices.Clip(was.conditions), maps.Clone(was.known)
+	}
 	for i := range s.Phases {
 		p.phases = append(p.phases, compileCondition(&s.Phases[i].When))
 	}
 	for i := range s.Demands {
+		if was != nil && i < len(was.demands) && sameDemand(&was.setup.Demands[i], &s.Demands[i]) {
+			p.demands = append(p.demands, was.demands[i])
+			continue
+		}
 		p.demands = append(p.demands, p.compileDemand(&s.Demands[i]))
 	}
 	var faults []Fault
 	for i := range s.Channels {
-		lines := make([]line, 0, len(s.Channels[i].Mix))
 		for j := range s.Channels[i].Mix {
-			m := &s.Channels[i].Mix[j]
-			lines = append(lines, p.compileLine(m))
-			if m.Op == ScaleBy {
+			if s.Channels[i].Mix[j].Op == ScaleBy {
 				faults = append(faults, scaleFault(&s, i, j)...)
 			}
 		}
-		p.lines = append(p.lines, lines)
+		if was != nil && i < len(was.lines) && slices.Equal(was.setup.Channels[i].Mix, s.Channels[i].Mix) {
+			p.lines = append(p.lines, was.lines[i])
+			continue
+		}
+		p.lines = append(p.lines, p.compileMix(s.Channels[i].Mix))
 	}
 	for i := range s.Parts {
 		compiled := part{Part: &s.Parts[i]}
 		for j := range s.Parts[i].Drives {
+			if was != nil && i < len(was.parts) && j < len(was.parts[i].drives) && sameDrive(was.setup, &s, i, j) {
+				d := was.parts[i].drives[j]
+				d.Drive = &s.Parts[i].Drives[j]
+				compiled.drives = append(compiled.drives, d)
+				continue
+			}
 			d, err := compileDrive(&s.Parts[i].Drives[j])
 			faults = append(faults, driveFaults(&s, i, j, &d, err)...)
 			compiled.drives = append(compiled.drives, d)
@@ -63,11 +83,18 @@ func Compile(s Setup) (*Plan, []Fault) {
 		p.parts = append(p.parts, compiled)
 		p.drives += len(compiled.drives)
 	}
-	p.known = nil
 	if faults != nil {
 		return nil, faults
 	}
 	return p, nil
+}
+
+func (p *Plan) compileMix(mix []MixLine) []line {
+	lines := make([]line, 0, len(mix))
+	for i := range mix {
+		lines = append(lines, p.compileLine(&mix[i]))
+	}
+	return lines
 }
 
 // compileWhen keeps each different condition once and returns its index.

@@ -7,7 +7,7 @@ import "fmt"
 type Plan struct {
 	setup      *Setup
 	conditions []condition
-	known      map[string]int // while compiling: index into conditions by what one says
+	known      map[string]int // index into conditions by what one says; for compiling only
 	phases     []condition
 	demands    []demand
 	lines      [][]line // by channel

@@ -1,0 +1,139 @@
+// Package sight is what a person with the model in hand sees of it: which way each
+// part goes and, with a ruler, how far. Two set-ups that look alike at a step of the
+// walk-around cannot be told apart there, however much they differ on paper.
+//
+// It knows no mistakes and no scripts; it decides only what can be seen, and is
+// careful: what lies between "it moves" and "it does not" tells nothing. Start at
+// [Look].
+package sight
+
+import (
+	"math"
+
+	"example.com/hingeline/mixcore"
+)
+
+// Look is how somebody looks.
+type Look struct {
+	Visible  mixcore.Degrees // a movement of this and more is seen; of less than half of it is not
+	Ruler    bool            // how far is measured, not only which way
+	Accuracy mixcore.Degrees // with a ruler: what two angles must be apart to read differently
+}
+
+// The usual looks. How much of a movement a person notices: a modelling choice, no
+// source.
+const (
+	UsualVisible  mixcore.Degrees = 2
+	UsualAccuracy mixcore.Degrees = 1
+)
+
+// Of motors and extras, in percent: what is seen, and what reads differently on a
+// meter or a scale. A modelling choice, no source.
+const (
+	VisibleAmount  mixcore.Percent = 10
+	AccuracyAmount mixcore.Percent = 5
+)
+
+// Eye is the look of somebody without a ruler.
+var Eye = Look{Visible: UsualVisible}
+
+// Measured is the look of somebody with a ruler.
+var Measured = Look{Visible: UsualVisible, Ruler: true, Accuracy: UsualAccuracy}
+
+// Step is one thing to do with the model in hand: bring the controls to From, look,
+// move them to To, and see which way everything goes. Where From and To are the same
+// the model is looked at as it stands: against neutral.
+type Step struct{ From, To mixcore.Input }
+
+// Stands says whether nothing is moved.
+func (s *Step) Stands() bool {
+	if s.From.SignalLost != s.To.SignalLost {
+		return false
+	}
+	for i := range s.From.Position {
+		if s.From.Position[i] != s.To.Position[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// Move is what one part does in a step: where it is before and after, in degrees with
+// mixcore's sign or percent. Of a step that stands, From is neutral: 0.
+type Move struct{ From, To float64 }
+
+// By is how far it moves, with its sign.
+func (m Move) By() float64 { return m.To - m.From }
+
+// Way is what an eye says of a movement.
+type Way uint8
+
+// The ways.
+const (
+	Unclear Way = iota // between moving and not: nobody would swear to either
+	Still
+	Plus
+	Minus
+)
+
+// MoveOf reads a part's movement from what a plan does before and after.
+func MoveOf(s *mixcore.Setup, part int, step *Step, from, to *mixcore.Output) Move {
+	if step.Stands() {
+		return Move{0, PlaceOf(s, part, to)}
+	}
+	return Move{PlaceOf(s, part, from), PlaceOf(s, part, to)}
+}
+
+// PlaceOf is where a part is: degrees of a hinged part or wheel, else percent.
+func PlaceOf(s *mixcore.Setup, part int, out *mixcore.Output) float64 {
+	if Hinged(&s.Parts[part]) {
+		return float64(out.Parts[part].Angle)
+	}
+	return float64(out.Parts[part].Amount)
+}
+
+// Hinged says whether a part's place is an angle.
+func Hinged(p *mixcore.Part) bool { return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight }
+
+// Way says which way a part goes as an eye sees it.
+func (l Look) Way(p *mixcore.Part, m Move) Way {
+	visible := float64(VisibleAmount)
+	if Hinged(p) {
+		visible = float64(l.Visible)
+	}
+	switch by := m.By(); {
+	case by >= visible:
+		return Plus
+	case by <= -visible:
+		return Minus
+	case math.Abs(by) < visible/2:
+		return Still
+	}
+	return Unclear
+}
+
+// Differ says whether somebody who expects one movement of a part and sees another
+// surely notices: another way, a motor that runs or stands, or with a ruler another
+// place before or after.
+func (l Look) Differ(p *mixcore.Part, wanted, seen Move) bool {
+	if a, b := l.Way(p, wanted), l.Way(p, seen); a != b && a != Unclear && b != Unclear {
+		return true
+	}
+	if p.Motion == mixcore.Power && (startles(p, wanted.From, seen.From) || startles(p, wanted.To, seen.To)) {
+		return true
+	}
+	if !l.Ruler {
+		return false
+	}
+	accuracy := float64(AccuracyAmount)
+	if Hinged(p) {
+		accuracy = float64(l.Accuracy)
+	}
+	return math.Abs(wanted.To-seen.To) >= accuracy || math.Abs(wanted.From-seen.From) >= accuracy
+}
+
+// startles says whether a propeller stands at one power and clearly turns at the other.
+func startles(p *mixcore.Part, a, b float64) bool {
+	low, high := mixcore.Percent(min(a, b)), mixcore.Percent(max(a, b))
+	return p.Motor.Stopped(low) && !p.Motor.Stopped(high-VisibleAmount/2)
+}

@@ -1,0 +1,71 @@
+package result
+
+// Causes is what explains what was seen on the model.
+type Causes struct {
+	Tool     string
+	Model    Model
+	Seen     int       // sentences that were taken
+	Wrong    []SeenOdd // of them: what the set-up without a mistake would not do
+	Suspects []Suspect // likeliest first
+	Tried    int       // mistakes that were tried
+	Next     *NextStep // what tells the suspects apart best; nil where nothing does
+	Repairs  []Repair  // of the suspects, each checked against the whole script and the laws
+	Findings []Finding
+	Cautions []string
+	Verdict  CauseVerdict
+}
+
+// CauseVerdict is what came of the observations.
+type CauseVerdict string
+
+// The verdicts.
+const (
+	AsItShould   CauseVerdict = "as it should" // everything seen is what the set-up does: there is nothing to explain
+	OneCause     CauseVerdict = "one cause"    // one mistake explains it, or several that nothing tells apart
+	SeveralCause CauseVerdict = "several causes"
+	NoCause      CauseVerdict = "no cause" // no single mistake of the catalogue explains it
+)
+
+// SeenOdd is something seen that the set-up as it stands would not do.
+type SeenOdd struct {
+	Sentence string
+	Place    Place
+	Got      string // what the set-up does
+}
+
+// Suspect is a mistake that explains everything that was seen.
+type Suspect struct {
+	Kind, Text string
+	Place      Place
+	Odds       string   // "often", "now and then", "seldom"
+	Alike      []string // others that would look the same at every step
+}
+
+// NextStep is the step that tells suspects apart best.
+type NextStep struct {
+	Step    WalkStep
+	Answers []NextAnswer // what can be seen there, and which suspects it leaves
+	Left    int          // steps that name the mistake at most, this one included
+}
+
+// NextAnswer is one thing that can be seen.
+type NextAnswer struct {
+	See      []string // "port aileron UP", only where answers differ
+	Suspects []string
+}
+
+// Repair is one change that makes everything right.
+type Repair struct {
+	Change  string // "reverse channel 4 (port flap)"
+	OnModel bool   // it is made on the model, not in the transmitter
+	Place   Place  // of the airframe file
+	Checks  int    // of the script that pass with it: all
+	Claims  int    // of the built-in laws that hold with it; all that held or that can be decided
+}
+
+// Repairs are all single changes that make a failed check pass.
+type Repairs struct {
+	List  []Repair
+	Tried int       // changes that were tried
+	Apart *NextStep // where there are several: the step that tells which is right
+}
