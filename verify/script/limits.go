@@ -20,8 +20,10 @@ const (
 	MaxProofs = 2000 // checks of a run about every position
 
 	// MaxFollowed is how much time all checks of a run may take together, as it
-	// passes on the model, where they follow a movement on its way.
+	// passes on the model, where they follow a movement on its way. A model of more
+	// than UsualSize counts for as many times as it is bigger.
 	MaxFollowed mixcore.Seconds = 5000
+	UsualSize                   = 100 // mix lines, servos and phases together
 )
 
 // checkSize says whether the scenarios of all files are few enough to compile.
@@ -45,7 +47,7 @@ func (c *compiler) checkWork(d *document) bool {
 	case c.proofs > MaxProofs:
 		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks about every position", MaxProofs))
 	case c.followed > MaxFollowed:
-		c.tooBig(d, fmt.Sprintf("the sentences about time and about what stays still follow the model for more than %v s together", MaxFollowed))
+		c.tooBig(d, fmt.Sprintf("the sentences about time and about what stays still follow the model for more than %v s together, or less of a big model", MaxFollowed))
 	default:
 		return true
 	}
@@ -75,7 +77,19 @@ func (c *compiler) count(o *phrase.Outcome, at phrase.Situation) {
 	if !onTheWay {
 		settled = min(o.Time, settled)
 	}
-	c.followed += settled
+	c.followed += settled * max(1, mixcore.Seconds(size(&c.model.Setup))/UsualSize)
+}
+
+// size is how much there is to work out at each moment of a movement.
+func size(s *mixcore.Setup) int {
+	n := len(s.Phases)
+	for i := range s.Channels {
+		n += len(s.Channels[i].Mix)
+	}
+	for i := range s.Parts {
+		n += len(s.Parts[i].Drives)
+	}
+	return n
 }
 
 // widest is the widest that the end points of a channel make its output, in

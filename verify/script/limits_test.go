@@ -48,3 +48,36 @@ func TestSettlingIsLongEnough(t *testing.T) {
 		t.Error("nothing ever took time")
 	}
 }
+
+// A big model is followed for less time than a small one, for each moment of it is
+// more work.
+func TestBigModelsAreFollowedForLess(t *testing.T) {
+	moved := phrase.Situation{Moved: true}
+	still := &phrase.Outcome{Verb: phrase.Still}
+	m := *fennel(t)
+	moved.Before, moved.Now = phrase.RestPose(&m.Setup), phrase.RestPose(&m.Setup)
+	m.Setup.Channels = append(m.Setup.Channels[:0:0], m.Setup.Channels...)
+	m.Setup.Channels[0].Slow = 3
+	for i := range m.Setup.Controls {
+		moved.Now.Position[i] = 1
+	}
+	follow := func(lines int) mixcore.Seconds {
+		big := m
+		big.Setup = m.Setup.Clone()
+		for range lines {
+			big.Setup.Channels[0].Mix = append(big.Setup.Channels[0].Mix, mixcore.MixLine{Op: mixcore.Fixed})
+		}
+		plan, faults := mixcore.Compile(big.Setup)
+		if faults != nil {
+			t.Fatal(faults)
+		}
+		big.Plan = plan
+		c := &compiler{model: &big}
+		c.count(still, moved)
+		return c.followed
+	}
+	small, big := follow(0), follow(10*UsualSize-size(&m.Setup))
+	if small <= 0 || big < 9.99*small || big > 10.01*small {
+		t.Errorf("a model ten times the usual size is followed for %v s, a small one for %v s", big, small)
+	}
+}
