@@ -22,6 +22,9 @@ func (v *view) beyond(part int, at float64, above bool) truth {
 	if above && at >= float64(p.Stops.Plus) || !above && at <= -float64(p.Stops.Minus) {
 		return certain(false)
 	}
+	if above && at < -float64(p.Stops.Minus) || !above && at > float64(p.Stops.Plus) {
+		return certain(true) // a stop holds it beyond the place, whatever the linkage asks
+	}
 	d := &p.Drives[0]
 	low, high := v.s.setup.Channels[d.Channel].Reach()
 	accuracy := v.s.plan.DriveAccuracy(part, 0, interval.Range{Low: float64(low), High: float64(high)})

@@ -83,15 +83,6 @@ func plantable(t *testing.T) mixcore.Setup {
 	return s
 }
 
-func compiled(t *testing.T, s mixcore.Setup) *mixcore.Plan {
-	t.Helper()
-	plan, faults := mixcore.Compile(s)
-	if faults != nil {
-		t.Fatal(faults)
-	}
-	return plan
-}
-
 // telling are claims that hold by little, with the roll stick at its ends, so that any
 // fault of those planted shows in one.
 func telling(plan *mixcore.Plan) (list []prove.Claim) {
