@@ -31,7 +31,6 @@ type Mistake struct {
 	// OnModel is true of what is changed on the model (a horn, an arm, a plug) and not
 	// in the transmitter; the airframe file then has to be changed to match.
 	OnModel bool
-	Field   string // path among airframes.Places.Fields of what the edit changes; may be absent in the file
 	Edit    func(*mixcore.Setup)
 
 	place diag.Place
@@ -49,9 +48,9 @@ func (m *Mistake) Variant(of *airframes.Model) (*airframes.Model, []mixcore.Faul
 }
 
 // Touched are the parts, ascending, that may do something else in a variant than in
-// the model, and whether that may take time (a fade, a slowed channel) and not only
-// change where they come to rest. It looks at the two set-ups, not at the mistake.
-func Touched(model, variant *mixcore.Plan) (parts []int) { return touched(model.Setup(), variant.Setup()) }
+// the model. It looks at the two set-ups, not at the mistake, and leaves out a part only
+// where all that it follows is the same in both.
+func Touched(model, variant *mixcore.Plan) []int { return touched(model.Setup(), variant.Setup()) }
 
 // All are the single mistakes of the catalogue that can be made in a model, each
 // once, kind by kind. Edits that leave the set-up as it was are not listed.
