@@ -23,7 +23,9 @@ func otherModels(l *lister) {
 
 // plain is what a model of four channels has.
 func plain(s *mixcore.Setup) {
-	of := func(fits func(*mixcore.Control) bool) int { return slices.IndexFunc(s.Controls, func(c mixcore.Control) bool { return fits(&c) }) }
+	of := func(fits func(*mixcore.Control) bool) int {
+		return slices.IndexFunc(s.Controls, func(c mixcore.Control) bool { return fits(&c) })
+	}
 	axis := func(a mixcore.Axis) int {
 		return of(func(c *mixcore.Control) bool { return c.Kind == mixcore.AxisControl && c.Axis == a })
 	}
