@@ -1,6 +1,10 @@
 package mixcore
 
-import "fmt"
+import (
+	"encoding/binary"
+	"fmt"
+	"math"
+)
 
 // Plan is a compiled Setup: what every other part of Hingeline calls. It never
 // changes after Compile and is safe for concurrent use.
@@ -198,4 +202,16 @@ func (p *Plan) DriveAngle(part, drive int, output Percent) Degrees {
 		return Degrees(a)
 	}
 	return 0
+}
+
+// Key is a text that two inputs have in common only where they are the same.
+func (in *Input) Key() string {
+	key := make([]byte, 0, 8*len(in.Position)+1)
+	for _, at := range in.Position {
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(at+0)) // −0 is 0
+	}
+	if in.SignalLost {
+		key = append(key, 1)
+	}
+	return string(key)
 }

@@ -55,7 +55,7 @@ var scriptCodes = []CodeInfo{
 	{"unknown-language", "a Gherkin language that does not exist",
 		`The line "# language: …" at the top of a script names the language of its keywords by its code, such as de or fr. The sentences themselves are English in every language.`},
 	{"script-too-big", "a script beyond all measure",
-		`A script may have 1 MiB and 10000 lines, a line 4096 bytes, and all scenarios of a run together 20000 steps and 20000 checks, outlines, backgrounds and groups written out. Sentences about time and about what stays still follow the model on its way; together they may follow it for 5000 s, and a model of more than 100 mix lines, servos and phases for less. Sentences about every position may come to 2000 checks.`},
+		`A script may have 1 MiB and 10000 lines, a line 4096 bytes, and all scenarios of a run together 20000 steps and 20000 checks, outlines, backgrounds and groups written out. Sentences about time and about what stays still follow the model on its way; together they may follow it for 5000 s, and a model of more than 200 mix lines, servos and phases for less. Sentences about every position may come to 2000 checks.`},
 	{"script-not-text", "a script that is no text",
 		`A script is plain text in UTF-8. The file holds bytes that are none, and may be in another encoding or no script at all; or it holds a control character or a line break of another kind, behind which an editor shows a new line where Gherkin reads on in the old one.`},
 }

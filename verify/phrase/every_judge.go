@@ -52,15 +52,6 @@ func (v *Vocabulary) rule(needs []need, quick bool) (r ruling) {
 // quickBoxes is the limit of a search for [Vocabulary.Holds].
 const quickBoxes = 5_000
 
-// Holds says whether an outcome of one part or channel, or of the model, holds in a
-// situation, as quickly as that can be said. What is undecided does not.
-func (v *Vocabulary) Holds(o *Outcome, at Situation) bool {
-	if o.Every == nil {
-		return v.Judge(o, at)[0].Passed
-	}
-	return v.rule(v.needs(o, &at), true).Answer == prove.Proved
-}
-
 // prove decides an outcome about every position, and says where it fails.
 func (v *Vocabulary) prove(o *Outcome, at *Situation) Verdict {
 	verdict := Verdict{Part: -1, Channel: -1, Subject: v.Title(o)}

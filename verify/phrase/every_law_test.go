@@ -144,7 +144,7 @@ func TestProofsHoldAndCounterexamplesFail(t *testing.T) {
 		}
 		verdict := v.Judge(&o, scenario)[0]
 		answers[verdict.Passed]++
-		if verdict.Passed != v.Holds(&o, scenario) {
+		if verdict.Passed != (v.Tell(&o, scenario, nil, nil) == Holds) {
 			t.Fatalf("%q is %v, said quickly %v", prefix+plain, verdict.Passed, !verdict.Passed)
 		}
 		if !verdict.Passed {

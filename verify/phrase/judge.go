@@ -72,20 +72,35 @@ func (v *Vocabulary) Judge(o *Outcome, at Situation) []Verdict {
 // judgeHere makes ready to hold an outcome against one situation, whatever it says of
 // others.
 func (v *Vocabulary) judgeHere(o *Outcome, at Situation) *judge {
-	j := &judge{Vocabulary: v, o: o, at: at, moved: at.Moved, before: v.model.Plan.NewOutput()}
-	before, now := at.Before.Input(), at.Now.Input()
-	if at.Moved {
-		v.model.Plan.Eval(&before, j.before)
+	evaluated := func(p Pose) *mixcore.Output {
+		in, out := p.Input(), v.model.Plan.NewOutput()
+		v.model.Plan.Eval(&in, out)
+		return out
 	}
+	before, now := v.model.Plan.NewOutput(), (*mixcore.Output)(nil)
+	if at.Moved {
+		before = evaluated(at.Before)
+	}
+	if judgedAtRest(o, &at) {
+		now = evaluated(at.Now)
+	}
+	return v.judgeOutputs(o, at, before, now)
+}
+
+// judgedAtRest says whether an outcome looks at where everything comes to rest, and not
+// only at a time on the way.
+func judgedAtRest(o *Outcome, at *Situation) bool { return o.Clock != After || !at.Moved }
+
+// judgeOutputs makes ready with what the model does before the movement and at rest.
+func (v *Vocabulary) judgeOutputs(o *Outcome, at Situation, before, now *mixcore.Output) *judge {
+	j := &judge{Vocabulary: v, o: o, at: at, moved: at.Moved, before: before}
 	if o.Clock != AtRest && at.Moved {
-		early := v.model.Plan.NewOutput()
-		v.model.Plan.EvalAfter(&before, &now, o.Time, early)
+		from, to, early := at.Before.Input(), at.Now.Input(), v.model.Plan.NewOutput()
+		v.model.Plan.EvalAfter(&from, &to, o.Time, early)
 		j.instants = append(j.instants, instant{early, true, o.Time})
 	}
-	if o.Clock != After || !at.Moved {
-		rest := v.model.Plan.NewOutput()
-		v.model.Plan.Eval(&now, rest)
-		j.instants = append(j.instants, instant{rest, false, 0})
+	if judgedAtRest(o, &at) {
+		j.instants = append(j.instants, instant{now, false, 0})
 	}
 	return j
 }
@@ -115,32 +130,34 @@ type seen struct {
 }
 
 func (j *judge) all() []Verdict {
-	var list []Verdict
 	if j.o.together() {
-		v := Verdict{Part: -1, Channel: -1, Subject: j.Title(j.o)}
-		return append(list, j.one(v, j.whole))
+		return []Verdict{j.one(Verdict{Part: -1, Channel: -1, Subject: j.Title(j.o)})}
 	}
+	var list []Verdict
 	for _, i := range j.o.Subject.Parts {
-		v := Verdict{Part: i, Channel: -1, Subject: j.partTitle(i, j.o)}
-		list = append(list, j.one(v, func(in instant) seen {
-			switch j.o.Verb {
-			case HoldsAir:
-				return j.holdsAir(i, in)
-			case ServosAgree:
-				return j.servosAgree(i, in)
-			}
-			passed, got := j.part(i, in.out)
-			return seen{passed: passed, got: got}
-		}))
+		list = append(list, j.one(Verdict{Part: i, Channel: -1, Subject: j.partTitle(i, j.o)}))
 	}
 	for _, i := range j.o.Subject.Channels {
-		v := Verdict{Part: -1, Channel: i, Subject: channelTitle(&j.setup.Channels[i])}
-		list = append(list, j.one(v, func(in instant) seen {
-			passed, got := j.channel(&in.out.Channels[i])
-			return seen{passed: passed, got: got}
-		}))
+		list = append(list, j.one(Verdict{Part: -1, Channel: i, Subject: channelTitle(&j.setup.Channels[i])}))
 	}
 	return list
+}
+
+// see judges one part, one channel or, with neither, the whole at one instant.
+func (j *judge) see(part, channel int, in instant) seen {
+	switch {
+	case part >= 0 && j.o.Verb == HoldsAir:
+		return j.holdsAir(part, in)
+	case part >= 0 && j.o.Verb == ServosAgree:
+		return j.servosAgree(part, in)
+	case part >= 0:
+		passed, got := j.part(part, in.out)
+		return seen{passed: passed, got: got}
+	case channel >= 0:
+		passed, got := j.channel(&in.out.Channels[channel])
+		return seen{passed: passed, got: got}
+	}
+	return j.whole(in)
 }
 
 // whole judges what is asked of the model or of several parts together.
@@ -155,7 +172,8 @@ func (j *judge) whole(in instant) seen {
 }
 
 // one fills a verdict from the first instant that fails, else from the first.
-func (j *judge) one(v Verdict, see func(instant) seen) Verdict {
+func (j *judge) one(v Verdict) Verdict {
+	see := func(in instant) seen { return j.see(v.Part, v.Channel, in) }
 	v.Wanted = j.wanted()
 	if j.o.NeedsMovement() && !j.moved {
 		v.Got = "nothing was moved"
@@ -177,7 +195,7 @@ func (j *judge) one(v Verdict, see func(instant) seen) Verdict {
 			return v
 		}
 	}
-	if when, missed := j.missedOnTheWay(&v, see); missed {
+	if when, missed := j.missedOnTheWay(v.Part, see); missed {
 		out := j.model.Plan.NewOutput()
 		before, now := j.at.Before.Input(), j.at.Now.Input()
 		j.model.Plan.EvalAfter(&before, &now, when, out)

@@ -16,7 +16,7 @@ func (v Verb) keeps() bool { return v == Still || v == StaysStopped }
 // time asked for, and finds one at which the outcome does not hold: of a verb
 // that keeps the one at which it is missed furthest, of "within" the first
 // behind the time. It looks only where the ends hold.
-func (j *judge) missedOnTheWay(v *Verdict, see func(instant) seen) (when mixcore.Seconds, missed bool) {
+func (j *judge) missedOnTheWay(part int, see func(instant) seen) (when mixcore.Seconds, missed bool) {
 	if !j.moved || !j.o.Verb.keeps() && j.o.Clock != Within {
 		return 0, false
 	}
@@ -26,14 +26,15 @@ func (j *judge) missedOnTheWay(v *Verdict, see func(instant) seen) (when mixcore
 	}
 	furthest := 0.0
 	before, now := j.at.Before.Input(), j.at.Now.Input()
+	quick := j.mute
 	j.mute = true
-	defer func() { j.mute = false }()
+	defer func() { j.mute = quick }()
 	j.model.Plan.During(&before, &now, until, func(at mixcore.Seconds, out *mixcore.Output) bool {
 		if j.o.Verb.keeps() {
-			if holds, by := j.kept(v.Part, out); !holds && by > furthest {
+			if holds, by := j.kept(part, out); !holds && by > furthest {
 				when, missed, furthest = at, true, by
 			}
-			return true
+			return !quick || !missed
 		}
 		if at < j.o.Time || see(instant{out, true, at}).passed {
 			return true

@@ -23,7 +23,7 @@ const (
 	// passes on the model, where they follow a movement on its way. A model of more
 	// than UsualSize counts for as many times as it is bigger.
 	MaxFollowed mixcore.Seconds = 5000
-	UsualSize                   = 100 // mix lines, servos and phases together
+	UsualSize                   = 200 // mix lines, servos and phases together
 )
 
 // checkSize says whether the scenarios of all files are few enough to compile.
