@@ -46,7 +46,6 @@ type Fault struct {
 	Place       Place  // where the airframe file speaks about it
 	State       FaultState
 	By          []CaughtBy // of a caught one: the checks that fail, the first few
-	Failing     int        // of a caught one: how many checks fail
 	Rank        int        // of a missed one: how bad it is, 1 the worst
 	Consequence string     // of a missed one: "the model rolls LEFT instead of RIGHT"
 	Witness     *Counter   // of a missed one: where it shows; Got is what is seen, Wanted what should be

@@ -137,3 +137,27 @@ func startles(p *mixcore.Part, a, b float64) bool {
 	low, high := mixcore.Percent(min(a, b)), mixcore.Percent(max(a, b))
 	return p.Motor.Stopped(low) && !p.Motor.Stopped(high-VisibleAmount/2)
 }
+
+// StepTo is the step that shows a pose: the switches and levers first, then the sticks
+// and trims; with a lost signal, the loss at that pose. With neither stick nor trim off
+// centre all is moved from rest.
+func StepTo(s *mixcore.Setup, to mixcore.Input) Step {
+	from := to.Clone()
+	if to.SignalLost {
+		from.SignalLost = false
+		return Step{From: from, To: to}
+	}
+	centred := true
+	for i := range s.Controls {
+		if c := &s.Controls[i]; c.Kind == mixcore.AxisControl || c.Kind == mixcore.TrimControl {
+			centred = centred && to.Position[i] == c.Rest()
+			from.Position[i] = c.Rest()
+		}
+	}
+	if centred {
+		for i := range s.Controls {
+			from.Position[i] = s.Controls[i].Rest()
+		}
+	}
+	return Step{From: from, To: to}
+}

@@ -1,0 +1,137 @@
+package faults
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/wording"
+)
+
+// addSentences finds for each mistake that slips through a sentence that catches it, the
+// worst mistake first. One that an earlier sentence catches needs none of its own.
+func (j *judge) addSentences(list []result.Fault) {
+	slices.SortStableFunc(j.missed, func(a, b missed) int { return cmp.Compare(list[a.fault].Rank, list[b.fault].Rank) })
+	for i := range j.missed {
+		f := &list[j.missed[i].fault]
+		if f.Sentence != "" {
+			continue
+		}
+		sentence := j.sentence(&j.missed[i])
+		trial := j.tryOut(sentence)
+		if trial == nil || !j.catches(trial, &j.missed[i]) {
+			continue
+		}
+		f.Sentence = sentence
+		for k := i + 1; k < len(j.missed); k++ {
+			if other := &list[j.missed[k].fault]; other.Sentence == "" && j.catches(trial, &j.missed[k]) {
+				other.Sentence = sentence
+			}
+		}
+	}
+}
+
+// tryOut reads a sentence by itself; nil if it cannot be read or does not hold on the
+// model.
+func (j *judge) tryOut(sentence string) *script.Trial {
+	text := "Feature: One sentence\n\n  Scenario: It\n    " + sentence + "\n"
+	trial, _ := script.NewTrial(j.m, []script.File{{Name: "added.feature", Text: []byte(text)}})
+	if trial == nil || len(trial.Failing(j.m, 1)) > 0 {
+		return nil
+	}
+	return trial
+}
+
+func (j *judge) catches(trial *script.Trial, m *missed) (caught bool) {
+	trial.Try(m.variant, m.touched, func(_ int, h phrase.Holding) bool {
+		caught = h == phrase.Fails
+		return !caught
+	})
+	return caught
+}
+
+// sentence says where the part that a mistake shows at should be: "* with the rate switch
+// high and the roll stick half right, the port aileron is 7.2° ± 0.8° up".
+func (j *judge) sentence(m *missed) string {
+	s, shows := &j.m.Setup, &m.shows
+	_, right := outputs(j.m.Plan, shows)
+	p := &s.Parts[shows.part]
+	stands := j.stands(p, right.Parts[shows.part], j.tolerance(m))
+	if shows.after > 0 {
+		stands += " after " + wording.Time(shows.after)
+	}
+	var settings []string
+	for i, at := range shows.step.To.Position {
+		if at != s.Controls[i].Rest() {
+			settings = append(settings, settingWords(&s.Controls[i], at))
+		}
+	}
+	if shows.step.To.SignalLost {
+		settings = append(settings, "the signal lost")
+	}
+	if len(settings) == 0 {
+		return "* the " + p.Name + " " + stands
+	}
+	return "* with " + listed(settings) + ", the " + p.Name + " " + stands
+}
+
+// settingWords is where a control stands, as a sentence behind "with" has it.
+func settingWords(c *mixcore.Control, at float64) string {
+	place := strings.ReplaceAll(wording.Stand(c, at), " %", "%")
+	if c.Kind == mixcore.LeverControl {
+		place = "at " + place
+	}
+	return "the " + c.Name + " " + place
+}
+
+// tolerance is a number that a sentence allows either way: half of the difference that it
+// must tell, and no more than a builder can set a surface to.
+func (j *judge) tolerance(m *missed) float64 {
+	_, right := outputs(j.m.Plan, &m.shows)
+	_, wrong := outputs(m.variant.Plan, &m.shows)
+	apart := math.Abs(sight.PlaceOf(&j.m.Setup, m.shows.part, right) - sight.PlaceOf(&m.variant.Setup, m.shows.part, wrong))
+	most := 5.0 // percent of a motor or extra
+	if sight.Hinged(&j.m.Setup.Parts[m.shows.part]) {
+		most = 1
+	}
+	return max(min(most, decimals(apart/2)), 0.1)
+}
+
+// stands says where a part is, as close as need be.
+func (j *judge) stands(p *mixcore.Part, at mixcore.PartOutput, tolerance float64) string {
+	switch {
+	case p.Motion == mixcore.Power && p.Motor.Stopped(at.Amount):
+		return "is stopped"
+	case p.Motion == mixcore.Power:
+		return fmt.Sprintf("is at %s%% ± %s%%", decimal(float64(at.Amount)), decimal(tolerance))
+	case p.Motion == mixcore.OutIn:
+		return fmt.Sprintf("is %s%% ± %s%% out", decimal(float64(at.Amount)), decimal(tolerance))
+	case math.Abs(float64(at.Angle)) < float64(j.m.Still):
+		return "is at neutral"
+	}
+	way := strings.ToLower(wording.Direction(p.Motion, at.Angle > 0))
+	size := math.Abs(float64(at.Angle))
+	return fmt.Sprintf("is %s° ± %s° %s", decimal(size), decimal(min(tolerance, decimals(size/2))), way)
+}
+
+// decimals is a number with one decimal, rounded down.
+func decimals(x float64) float64 { return math.Floor(x*10) / 10 }
+
+func decimal(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
+
+// listed joins words as a sentence does: "a, b and c".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
