@@ -286,3 +286,15 @@ Feature: Bracken 20, before the maiden flight
     Scenario: What is safe stays safe, whatever else moves
       Then the motor never runs whenever the motor switch is safe
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the rate switch high, the port aileron is 9.7° ± 1° up
+      * with the roll stick half left, the port aileron is 6.8° ± 0.8° up
+      * with the pitch stick half back and the rate switch high, the elevator is 9.6° ± 1° up
+      * with the pitch stick half back, the elevator is 7.1° ± 0.8° up
+      * with the yaw stick half left, the rudder is 11.8° ± 1° left
+
+    Scenario: Full forward goes less far than full back
+      * with the pitch stick full forward, the elevator is 14.4° ± 0.6° down

@@ -251,3 +251,12 @@ Feature: Garrow Twin, before the mail goes
       Given the motor switch is live
       And the thrust switch is even
       Then whatever else moves, the port motor moves as far as the starboard motor
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the rate switch high, the port aileron is 9.9° ± 1° up
+      * with the roll stick half left, the port aileron is 7.4° ± 0.9° up
+      * with the pitch stick half back and the rate switch high, the elevator is 10.4° ± 1° up
+      * with the pitch stick half back, the elevator is 8° ± 0.5° up
+      * with the yaw stick half left, the rudder is 12.8° ± 1° left

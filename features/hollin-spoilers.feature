@@ -152,3 +152,8 @@ Feature: Hollin, before the first throw off the hill
     @always
     Scenario: A spoiler never goes below the wing
       Then the spoilers are never down
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the pitch stick half back, the elevator is 10.1° ± 1° up

@@ -73,3 +73,12 @@ Feature: Ousel Trainer, before every flight
     Scenario: What is safe stays safe, whatever else moves
       Then the motor never runs whenever the motor switch is safe
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left, the port aileron is 6.8° ± 1° up
+      * with the pitch stick half forward, the elevator is 6.1° ± 1° down
+
+    Scenario: Without a signal from rest
+      * with the signal lost, the rudder is at neutral

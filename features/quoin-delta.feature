@@ -201,3 +201,11 @@ Feature: Quoin, before it is thrown off a hill
     Scenario: What is safe stays safe, whatever else moves
       Then the motor never runs whenever the motor switch is safe
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the rate switch high, the port elevon is 6.9° ± 1° up
+      * with the pitch stick half back and the rate switch high, the port elevon is 7.2° ± 1° up
+      * with the pitch stick half back, the port elevon is 6.2° ± 0.5° up
+      * with the yaw stick half left, the rudder is 9.9° ± 1° left

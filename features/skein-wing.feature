@@ -204,3 +204,12 @@ Feature: Skein, before the first launch of the year
     Scenario: What is safe stays safe, whatever else moves
       Then the motor never runs whenever the motor switch is safe
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the rate switch high, the port elevon is 5.5° ± 1° up
+      * with the pitch stick half back and the rate switch high, the port elevon is 4.3° ± 1° up
+      * with the pitch stick half back, the port elevon is 3.4° ± 0.5° up
+      * with the yaw stick half left, the port drag rudder is 19.9% ± 1.7% out
+      * with the roll stick half left, the port drag rudder is 4.3% ± 0.7% out

@@ -254,3 +254,12 @@ Feature: Skerry, before the first tow of the season
     Scenario: No stick and no lever ever turns a surface back
       Then at every position, the more right the roll stick, the higher the starboard aileron and the lower the port aileron
       And at every position, the more back the pitch stick, the higher both v-tails
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the phase switch speed, the port aileron is 7.7° ± 1° up
+      * with the roll stick half left and the phase switch launch, the port aileron is 3.3° ± 1° up
+      * with the pitch stick half back and the phase switch speed, the port v-tail is 3.1° ± 0.5° up
+      * with the pitch stick half back, the port v-tail is 4.3° ± 1° up
+      * with the yaw stick half left, the port v-tail is 3.8° ± 0.4° down

@@ -177,3 +177,14 @@ Feature: Tansel, before it goes over the gravel pit
     Scenario: What is safe stays safe, whatever else moves
       Then the motor never runs whenever the motor switch is safe
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the rate switch sport, the port aileron is 6.3° ± 1° up
+      * with the roll stick half left, the port aileron is 4.2° ± 0.5° up
+      * with the pitch stick half back and the rate switch sport, the port elevator is 6.8° ± 1° up
+      * with the pitch stick half back, the port elevator is 4.7° ± 0.5° up
+      * with the yaw stick half left and the rate switch wild, the rudder is 13.3° ± 1° left
+      * with the yaw stick half left and the rate switch sport, the rudder is 11.5° ± 1° left
+      * with the yaw stick half left, the rudder is 9° ± 1° left

@@ -216,3 +216,16 @@ Feature: Tarn, first flight with new owner
       Then the motor never runs whenever the motor switch is safe
       And the motor never runs whenever the brake lever is above 10 %
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the flight switch speed, the port aileron is 8.9° ± 1° up
+      * with the pitch stick half back, the port v-tail is 4.2° ± 0.9° up
+      * with the yaw stick half left, the starboard v-tail is 3.3° ± 0.2° up
+
+    Scenario: Full back goes less far than full forward
+      * with the pitch stick full back, the port v-tail is 10.4° ± 0.5° up
+
+    Scenario: The wheel stays where it is without a signal
+      * with the wheel switch raised and the signal lost, the wheel retract is in

@@ -187,3 +187,10 @@ Feature: Turnstone, before anybody says that it is reversed
     Scenario: What is safe stays safe, whatever else moves
       Then the motor never runs whenever the motor switch is safe
       And whatever else moves, when the signal is lost, the motor is stopped
+
+  Rule: Between centre and full, and one way as far as the other
+
+    Scenario: Half a stick is softer by its expo
+      * with the roll stick half left and the rate switch high, the port aileron is 9.7° ± 1° up
+      * with the pitch stick half back and the rate switch high, the canard is 7.9° ± 1° down
+      * with the yaw stick half left, the port rudder is 8° ± 0.6° left

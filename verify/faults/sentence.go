@@ -112,6 +112,10 @@ func (j *judge) stands(p *mixcore.Part, at mixcore.PartOutput, tolerance float64
 		return "is stopped"
 	case p.Motion == mixcore.Power:
 		return fmt.Sprintf("is at %s%% ± %s%%", decimal(float64(at.Amount)), decimal(tolerance))
+	case p.Motion == mixcore.OutIn && at.Amount < phrase.EndReach:
+		return "is in"
+	case p.Motion == mixcore.OutIn && at.Amount > 100-phrase.EndReach:
+		return "is out"
 	case p.Motion == mixcore.OutIn:
 		return fmt.Sprintf("is %s%% ± %s%% out", decimal(float64(at.Amount)), decimal(tolerance))
 	case math.Abs(float64(at.Angle)) < float64(j.m.Still):
