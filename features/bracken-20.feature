@@ -296,5 +296,5 @@ Feature: Bracken 20, before the maiden flight
       * with the pitch stick half back, the elevator is 7.1° ± 0.8° up
       * with the yaw stick half left, the rudder is 11.8° ± 1° left
 
-    Scenario: Full forward goes less far than full back
+    Scenario: Full stick forward, measured
       * with the pitch stick full forward, the elevator is 14.4° ± 0.6° down

@@ -224,7 +224,7 @@ Feature: Tarn, first flight with new owner
       * with the pitch stick half back, the port v-tail is 4.2° ± 0.9° up
       * with the yaw stick half left, the starboard v-tail is 3.3° ± 0.2° up
 
-    Scenario: Full back goes less far than full forward
+    Scenario: Full stick back, measured
       * with the pitch stick full back, the port v-tail is 10.4° ± 0.5° up
 
     Scenario: The wheel stays where it is without a signal

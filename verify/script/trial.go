@@ -179,3 +179,9 @@ func (b *bench) output(slot, pose int) *mixcore.Output {
 	b.variant.Plan.EvalSome(&b.trial.poses[pose], &b.some, out)
 	return out
 }
+
+// Got is what the model does where a check asks, in words.
+func (t *Trial) Got(i int) string {
+	c := &t.checks[i]
+	return t.vocabulary.Judge(&c.outcome, c.at)[0].Got
+}

@@ -1,0 +1,153 @@
+package cause_test
+
+import (
+	"context"
+	"flag"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/features"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/cause"
+	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+)
+
+// oneIn makes the slow test try one mistake in so many; .ci/run tries every one.
+var oneIn = flag.Int("one-in", 7, "try one mistake in `N`")
+
+func load(t testing.TB, name string) *airframes.Model {
+	t.Helper()
+	text, _ := airframes.ReadShipped(name)
+	m, problems := airframes.Load(name+".yaml", text)
+	if m == nil {
+		t.Fatalf("%+v", problems)
+	}
+	return m
+}
+
+func scriptOf(name string) []script.File {
+	text, _ := features.Read(name)
+	return []script.File{{Name: name + ".feature", Text: text}}
+}
+
+// observer is an honest person with the model in hand: it is evaluated plainly, and what
+// moves a little cannot be said.
+type observer struct {
+	plan *mixcore.Plan
+	look sight.Look
+}
+
+func (o *observer) see(s *sight.Step, parts []int, late func(part int) bool) (list []cause.Seen) {
+	from, to := o.plan.NewOutput(), o.plan.NewOutput()
+	o.plan.Eval(&s.From, from)
+	o.plan.Eval(&s.To, to)
+	for _, part := range parts {
+		p := &o.plan.Setup().Parts[part]
+		move := sight.MoveOf(o.plan.Setup(), part, s, from, to)
+		one := cause.Seen{Part: part, Way: o.look.Way(p, move)}
+		if o.look.Ruler {
+			one.Before, one.After = &move.From, &move.To
+		}
+		if p.Motion == mixcore.Power {
+			one.RanBefore, one.Runs = turning(p, move.From), turning(p, move.To)
+		}
+		if late != nil {
+			early := late(part)
+			one.Early = &early
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// turning is whether a propeller turns, and nil where nobody could say.
+func turning(p *mixcore.Part, power float64) *bool {
+	stands, runs := p.Motor.Stopped(mixcore.Percent(power)), !p.Motor.Stopped(mixcore.Percent(power)-sight.VisibleAmount/2)
+	if !stands && !runs {
+		return nil
+	}
+	return &runs
+}
+
+// Every mistake of every shipped model, made on the model and looked at honestly, is named
+// or left among those that look the same, in no more steps than are promised; and it is
+// never ruled out.
+func TestSessionNamesEveryMistake(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		t.Run(name, func(t *testing.T) {
+			m := load(t, name)
+			all := mistake.All(m, mistake.Options{})
+			tab := table.New(m, all, table.Steps(m))
+			for _, look := range []sight.Look{sight.Eye, sight.Measured} {
+				start := time.Now()
+				promised, _ := tab.Named(look)
+				most, total, ended := 0, 0, 0
+				every := max(1, *oneIn)
+				for i := range all {
+					if i%every != 0 || tab.Fault(i) != nil {
+						continue
+					}
+					variant, _ := all[i].Variant(m)
+					s := cause.NewSession(context.Background(), tab, nil, look)
+					steps := 0
+					for {
+						step, ok := s.Step()
+						if !ok {
+							break
+						}
+						o := observer{variant.Plan, look}
+						s.Answer(step, o.see(&tab.Steps[step], s.Parts(step), func(part int) bool { // what is only timed looks as it should at rest
+
+							return tab.Late(i, step, part) >= float64(look.Visible)
+						}))
+						steps++
+						if steps > promised {
+							t.Errorf("%s: %d steps, promised %d", all[i].Text, steps, promised)
+							break
+						}
+					}
+					most, total, ended = max(most, steps), total+steps, ended+1
+					if !s.Keeps(i) {
+						t.Errorf("%s was ruled out", all[i].Text)
+					}
+				}
+				t.Logf("ruler %v: promised %d, most %d, on average %.1f of %d, %v", look.Ruler, promised, most, float64(total)/float64(ended), ended, time.Since(start))
+			}
+		})
+	}
+}
+
+// A reversed channel in the file: the repairs of a failed check name its line.
+func TestRepairsNameTheReversedChannel(t *testing.T) {
+	text, _ := airframes.ReadShipped("bracken-20")
+	m, problems := airframes.Load("bracken-20.yaml", text)
+	if m == nil {
+		t.Fatal(problems)
+	}
+	for i := range m.Setup.Channels {
+		wrong, _ := m.With(func(s *mixcore.Setup) { s.Channels[i].Reversed = !s.Channels[i].Reversed })
+		start := time.Now()
+		r := cause.Repairs(context.Background(), wrong, scriptOf("bracken-20"))
+		if r == nil || len(r.List) == 0 {
+			t.Errorf("channel %d: nothing was offered", i+1)
+			continue
+		}
+		found := slices.ContainsFunc(r.List, func(x result.Repair) bool {
+			return strings.Contains(x.Change, "channel "+string(rune('1'+i))) && (strings.HasPrefix(x.Change, "reverse") || strings.HasPrefix(x.Change, "take the reversing off"))
+		})
+		if !found {
+			t.Errorf("channel %d: offered are %+v", i+1, r.List)
+		}
+		t.Logf("channel %d: %d of %d in %v", i+1, len(r.List), r.Tried, time.Since(start))
+		for _, x := range r.List {
+			t.Logf("   %+v", x)
+		}
+	}
+}

@@ -1,0 +1,113 @@
+package cause
+
+import (
+	"context"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+)
+
+// Options say how somebody looked, and what may have gone wrong.
+type Options struct {
+	mistake.Options
+	Look sight.Look // the zero Look is sight.Eye
+}
+
+// Explain finds what explains the sentences of a script that says what was seen on the
+// model. scripts are what the model should do: repairs are held against them. It returns
+// every problem of all files, and nil where one is an error.
+func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, seen script.File, o Options) (*result.Causes, []diag.Problem) {
+	watched, problems := script.NewTrial(m, []script.File{seen})
+	trial, more := (*script.Trial)(nil), []diag.Problem(nil)
+	if len(scripts) > 0 {
+		trial, more = script.NewTrial(m, scripts)
+		problems = append(problems, more...)
+	}
+	if diag.HasErrors(problems) {
+		return nil, problems
+	}
+	c := newCase(ctx, m, trial, o)
+	r := &result.Causes{Seen: watched.Len(), Tried: len(c.mistakes)}
+	odd := c.odd(watched, m)
+	if len(odd) == 0 {
+		r.Verdict = result.AsItShould
+		return r, problems
+	}
+	for _, i := range odd {
+		about, _ := watched.Check(i)
+		r.Wrong = append(r.Wrong, result.SeenOdd{Sentence: about.Sentence, Place: about.Place, Got: watched.Got(i)})
+	}
+	var suspects []int
+	for i := range c.mistakes {
+		variant, faults := c.mistakes[i].Variant(m)
+		if faults == nil && len(c.odd(watched, variant)) == 0 {
+			suspects = append(suspects, i)
+		}
+	}
+	c.report(r, suspects)
+	return r, problems
+}
+
+// inquiry is one model whose fault is looked for.
+type inquiry struct {
+	ctx      context.Context
+	m        *airframes.Model
+	trial    *script.Trial // nil without scripts
+	o        Options
+	mistakes []mistake.Mistake
+	made     *table.Table // when it is needed
+}
+
+func newCase(ctx context.Context, m *airframes.Model, trial *script.Trial, o Options) *inquiry {
+	if o.Look == (sight.Look{}) {
+		o.Look = sight.Eye
+	}
+	return &inquiry{ctx: ctx, m: m, trial: trial, o: o, mistakes: mistake.All(m, o.Options)}
+}
+
+func (c *inquiry) table() *table.Table {
+	if c.made == nil {
+		c.made = table.New(c.m, c.mistakes, table.Steps(c.m))
+	}
+	return c.made
+}
+
+// odd are the sentences that somebody could not honestly have said of a variant. What a
+// person calls still may have moved a little, and what a person calls a movement may have
+// been small: a sentence stands if it holds with what counts as still by the model, by
+// what is surely seen, or by half of that.
+func (c *inquiry) odd(watched *script.Trial, variant *airframes.Model) []int {
+	holds := map[int]bool{}
+	tried := map[int]bool{}
+	for _, still := range []mixcore.Degrees{c.m.Still, c.o.Look.Visible / 2, c.o.Look.Visible} {
+		looked := *variant
+		looked.Still = still
+		watched.Try(&looked, everyPart(&c.m.Setup), func(i int, h phrase.Holding) bool {
+			tried[i] = true
+			holds[i] = holds[i] || h == phrase.Holds
+			return true
+		})
+	}
+	var list []int
+	for i := range watched.Len() {
+		if tried[i] && !holds[i] {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+func everyPart(s *mixcore.Setup) []int {
+	all := make([]int, len(s.Parts))
+	for i := range all {
+		all[i] = i
+	}
+	return all
+}

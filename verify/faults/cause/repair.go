@@ -1,0 +1,168 @@
+package cause
+
+import (
+	"context"
+	"slices"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/laws"
+	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+)
+
+// repairs are the changes that put a model with a mistake right: taking the mistake back,
+// and every other single change with which the whole script passes and the laws hold that
+// held before.
+func (c *inquiry) repairs(wrong int) []result.Repair {
+	m := &c.mistakes[wrong]
+	undo := result.Repair{Change: m.Undo, OnModel: m.OnModel, Place: at(m.Place())}
+	if c.trial == nil {
+		return []result.Repair{undo}
+	}
+	variant, _ := m.Variant(c.m)
+	h := newHolding(c.ctx, c.m)
+	if !c.passes(c.m) {
+		return []result.Repair{undo} // the script does not fit the model, whatever is done
+	}
+	undo.Checks, undo.Claims = c.trial.Len(), h.kept(c.m)
+	list := []result.Repair{undo}
+	changes := mistake.All(variant, mistake.Options{})
+	for i := range changes {
+		repaired, faults := changes[i].Variant(variant)
+		if faults != nil || changes[i].Change == m.Undo || !c.passes(repaired) {
+			continue
+		}
+		if claims := h.kept(repaired); claims >= 0 {
+			list = append(list, result.Repair{Change: changes[i].Change, OnModel: changes[i].OnModel,
+				Place: at(changes[i].Place()), Checks: c.trial.Len(), Claims: claims})
+		}
+	}
+	return list
+}
+
+// passes says whether every check holds on a variant.
+func (c *inquiry) passes(variant *airframes.Model) bool {
+	all := true
+	c.trial.Try(variant, everyPart(&c.m.Setup), func(_ int, h phrase.Holding) bool {
+		all = h == phrase.Holds
+		return all
+	})
+	return all
+}
+
+// Repairs are the single changes of a set-up, as it is written, that make every check of
+// its scripts pass and break no law that held: what a failed check can offer. It is nil
+// where nothing fails, or the scripts cannot be read.
+func Repairs(ctx context.Context, m *airframes.Model, scripts []script.File) *result.Repairs {
+	trial, problems := script.NewTrial(m, scripts)
+	if trial == nil || diag.HasErrors(problems) {
+		return nil
+	}
+	c := newCase(ctx, m, trial, Options{})
+	failing := c.failing()
+	if len(failing) == 0 {
+		return nil
+	}
+	r := &result.Repairs{Tried: len(c.mistakes)}
+	h := newHolding(ctx, m)
+	var found []int
+	for i := range c.mistakes {
+		if ctx.Err() != nil {
+			break
+		}
+		change := &c.mistakes[i]
+		repaired, faults := change.Variant(m)
+		if faults != nil || !c.mends(repaired, failing) {
+			continue
+		}
+		if claims := h.kept(repaired); claims >= 0 {
+			found = append(found, i)
+			r.List = append(r.List, result.Repair{Change: change.Change, OnModel: change.OnModel,
+				Place: at(change.Place()), Checks: trial.Len(), Claims: claims})
+		}
+	}
+	if len(found) > 1 {
+		r.Apart = c.next(found)
+	}
+	return r
+}
+
+// failing are the checks that do not hold on the model as it is written.
+func (c *inquiry) failing() (list []int) {
+	c.trial.Try(c.m, everyPart(&c.m.Setup), func(i int, h phrase.Holding) bool {
+		if h != phrase.Holds {
+			list = append(list, i)
+		}
+		return true
+	})
+	return list
+}
+
+// mends says whether a change makes every failing check hold and leaves the others
+// holding: a failing check that looks at nothing the change touches stays as it is.
+func (c *inquiry) mends(repaired *airframes.Model, failing []int) bool {
+	touched := mistake.Touched(c.m.Plan, repaired.Plan)
+	mended, all := 0, true
+	c.trial.Try(repaired, touched, func(i int, h phrase.Holding) bool {
+		if all = h == phrase.Holds; all && slices.Contains(failing, i) {
+			mended++
+		}
+		return all
+	})
+	return all && mended == len(failing)
+}
+
+// holding is which claims of the laws hold on a model: those that a change of it must
+// keep.
+type holding struct {
+	ctx  context.Context
+	held map[string]bool // by sentence: holds on the model
+}
+
+// boxesForLaw is the limit of one claim: a change about which more would have to be
+// searched is not offered.
+const boxesForLaw = 20_000
+
+func newHolding(ctx context.Context, m *airframes.Model) *holding {
+	h := &holding{ctx: ctx}
+	h.held = h.decide(m)
+	return h
+}
+
+func (h *holding) decide(m *airframes.Model) map[string]bool {
+	held := map[string]bool{}
+	p := prove.New(m.Plan)
+	for _, c := range laws.Claims(m) {
+		if before, known := held[c.Sentence]; known && !before {
+			continue
+		}
+		held[c.Sentence] = p.Decide(h.ctx, &c.Claim, prove.Options{Boxes: boxesForLaw, Plain: true}).Answer == prove.Proved
+	}
+	return held
+}
+
+// kept is how many claims hold with a change; -1 where one does not that held without it,
+// or fewer hold than did.
+func (h *holding) kept(repaired *airframes.Model) int {
+	count, before := 0, 0
+	for sentence, holds := range h.decide(repaired) {
+		if holds {
+			count++
+		} else if h.held[sentence] {
+			return -1
+		}
+	}
+	for _, held := range h.held {
+		if held {
+			before++
+		}
+	}
+	if count < before {
+		return -1
+	}
+	return count
+}

@@ -1,0 +1,166 @@
+package table
+
+import (
+	"math"
+	"sync"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/sight"
+)
+
+// view is the table as somebody with one look sees it, as numbers that are the same
+// where the same is seen.
+type view struct {
+	// exact and rough are by mistake, column and kind of step: 0 where the part does as
+	// it should. What is equal in exact looks the same for sure; what is equal in rough
+	// nobody would be sure to tell apart, but with a ruler little that nobody can tell
+	// apart is unequal.
+	exact, rough [][][]uint64
+	shown        [][][]bool // likewise: that the part surely gives the mistake away
+	twin         []int      // by mistake: the first that looks the same at every step
+	steps        []int      // of which no two show the same of every mistake
+
+	once       sync.Once
+	asked      []int // of them: enough to tell apart all that can be told apart
+	kinds      int
+	askedRough [][]uint64 // by asked step: rough by candidate, None first
+}
+
+// view is made once for each look.
+func (t *Table) view(look sight.Look) *view {
+	t.mutex.Lock()
+	defer t.mutex.Unlock()
+	if v := t.views[look]; v != nil {
+		return v
+	}
+	v := &view{
+		exact: make([][][]uint64, len(t.wrong)), rough: make([][][]uint64, len(t.wrong)),
+		shown: make([][][]bool, len(t.wrong)),
+		twin:  make([]int, len(t.wrong)),
+	}
+	sums := make([]uint64, len(t.Steps))
+	first := map[uint64]int{}
+	for m := range t.wrong {
+		whole := uint64(0)
+		for i := range t.wrong[m] {
+			exact, rough := t.seen(look, &t.wrong[m][i])
+			v.exact[m], v.rough[m] = append(v.exact[m], exact), append(v.rough[m], rough)
+			shown := make([]bool, len(exact))
+			for kind := range shown {
+				shown[kind] = t.givesAway(look, &t.wrong[m][i], kind)
+			}
+			v.shown[m] = append(v.shown[m], shown)
+		}
+		for s := range t.Steps {
+			if key := t.key(v.exact, m, s); key != 0 {
+				whole += scramble(key ^ scramble(uint64(s)))
+				sums[s] += scramble(key ^ scramble(uint64(m)))
+			}
+		}
+		twin, known := first[whole]
+		if !known {
+			twin, first[whole] = m, m
+		}
+		v.twin[m] = twin
+	}
+	shown := map[uint64]bool{0: true}
+	for s, sum := range sums {
+		if !shown[sum] {
+			shown[sum] = true
+			v.steps = append(v.steps, s)
+		}
+	}
+	t.views[look] = v
+	return v
+}
+
+// key is what is seen of a mistake in a step as a number, 0 if it is what should be.
+func (t *Table) key(numbers [][][]uint64, mistake, step int) (key uint64) {
+	if mistake == None {
+		return 0
+	}
+	for i := range t.wrong[mistake] {
+		key += numbers[mistake][i][t.wrong[mistake][i].classes.step[step]]
+	}
+	return key
+}
+
+// seen are the numbers of one column.
+func (t *Table) seen(look sight.Look, c *column) (exact, rough []uint64) {
+	p := &t.Model.Setup.Parts[c.part]
+	right := &t.right[c.part]
+	exact = make([]uint64, len(c.classes.kinds))
+	if look.Ruler {
+		rough = make([]uint64, len(exact))
+	} else {
+		rough = exact
+	}
+	for i := range c.classes.kinds {
+		k := &c.classes.kinds[i]
+		wanted, move := right.moveIn(int(k.step)), c.move(k)
+		late := uint64(0)
+		if c.late != nil && c.late[i] >= visible(look, p) {
+			late = 1
+		}
+		salt := scramble(uint64(c.part)+1) + late
+		if a := sightOf(look, p, move, true); late > 0 || a != sightOf(look, p, wanted, true) {
+			exact[i] = scramble(a ^ salt)
+		}
+		if !look.Ruler {
+			continue
+		}
+		if a := sightOf(look, p, move, false); late > 0 || a != sightOf(look, p, wanted, false) {
+			rough[i] = scramble(a ^ salt)
+		}
+	}
+	return exact, rough
+}
+
+// sightOf is what is seen of a movement as a number: with a ruler where it begins and
+// ends, exactly or to what the ruler tells apart.
+func sightOf(look sight.Look, p *mixcore.Part, m sight.Move, exact bool) uint64 {
+	n := uint64(look.Way(p, m))
+	if p.Motion == mixcore.Power {
+		n = n<<4 | turning(p, m.From)<<2 | turning(p, m.To)
+	}
+	if !look.Ruler {
+		return n
+	}
+	accuracy := accuracyOf(look, p)
+	for _, at := range []float64{m.From, m.To} {
+		if exact {
+			n = scramble(n ^ math.Float64bits(at+0))
+		} else {
+			n = scramble(n ^ uint64(int64(math.Floor(at/accuracy))))
+		}
+	}
+	return n
+}
+
+// accuracyOf is what two readings of a ruler must be apart to differ.
+func accuracyOf(look sight.Look, p *mixcore.Part) float64 {
+	if sight.Hinged(p) {
+		return float64(look.Accuracy)
+	}
+	return float64(sight.AccuracyAmount)
+}
+
+// turning is what is seen of a propeller: 1 it stands, 2 it clearly turns, 0 between.
+func turning(p *mixcore.Part, power float64) uint64 {
+	switch {
+	case p.Motor.Stopped(mixcore.Percent(power)):
+		return 1
+	case !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2):
+		return 2
+	}
+	return 0
+}
+
+// scramble spreads the bits of a number (the finisher of SplitMix64, Steele, Lea and
+// Flood, OOPSLA 2014).
+func scramble(x uint64) uint64 {
+	x += 0x9e3779b97f4a7c15
+	x = (x ^ x>>30) * 0xbf58476d1ce4e5b9
+	x = (x ^ x>>27) * 0x94d049bb133111eb
+	return x ^ x>>31
+}
