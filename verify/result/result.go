@@ -14,6 +14,7 @@ type Report struct {
 	Script      []ScriptFinding // what is odd about the script itself
 	Uncovered   Uncovered
 	NotSelected int      // checks left out by --only
+	Repairs     *Repairs // of a failed check: single changes with which it passes; nil where nobody looked
 	Cautions    []string // what a check on paper cannot see and is left to do, each a sentence, the dangerous part first
 	Verdict     Verdict
 }

@@ -7,8 +7,8 @@
 // in the words that people read ("49.5 %", "trailing edge UP 14.2° (11 mm)"), and
 // on the way from the hand to the part exact as well.
 // Start at [Render]; [RenderShown] is one position of the controls, [RenderProofs]
-// what holds at all of them, [RenderProblems] what is written where there is no
-// answer.
+// what holds at all of them, [RenderFaults], [RenderWalk] and [RenderCauses] are about
+// mistakes, [RenderProblems] is what is written where there is no answer.
 package jsonout
 
 import (
@@ -19,7 +19,7 @@ import (
 )
 
 // Format is the number of the shapes that this package writes.
-const Format = 4
+const Format = 5
 
 // Render writes the report. The error is the writer's.
 func Render(w io.Writer, r *result.Report) error {
@@ -38,6 +38,7 @@ func Render(w io.Writer, r *result.Report) error {
 			ScriptWrong: wrong, ScriptWarnings: warn, ScriptOnPurpose: onPurpose,
 		},
 		Checks:   []checkJSON{},
+		Repairs:  offerOf(r.Repairs),
 		Warnings: warningsOf(r.Findings),
 		Script:   scriptOf(r.Script),
 		Uncovered: uncoveredJSON{

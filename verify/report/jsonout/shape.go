@@ -22,6 +22,21 @@ var ProblemsSchema []byte
 //go:embed proofs.schema.json
 var ProofsSchema []byte
 
+// FaultsSchema is the JSON Schema (2020-12) of what RenderFaults writes.
+//
+//go:embed faults.schema.json
+var FaultsSchema []byte
+
+// WalkSchema is the JSON Schema (2020-12) of what RenderWalk writes.
+//
+//go:embed walk.schema.json
+var WalkSchema []byte
+
+// CausesSchema is the JSON Schema (2020-12) of what RenderCauses writes.
+//
+//go:embed causes.schema.json
+var CausesSchema []byte
+
 type reportJSON struct {
 	Format    int           `json:"hingeline_report"`
 	Tool      string        `json:"tool"`
@@ -31,6 +46,7 @@ type reportJSON struct {
 	Verdict   string        `json:"verdict"`
 	Counts    countsJSON    `json:"counts"`
 	Checks    []checkJSON   `json:"checks"`
+	Repairs   *repairsJSON  `json:"repairs"`
 	Warnings  []warningJSON `json:"warnings"`
 	Script    []scriptJSON  `json:"script"`
 	Uncovered uncoveredJSON `json:"uncovered"`

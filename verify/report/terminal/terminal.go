@@ -6,7 +6,8 @@
 // It knows package result only, and never decides anything: whether a check
 // passed, in which order and in which words is settled before it gets here.
 // Start at [Render]; [RenderShown] is the same for one position of the controls,
-// [RenderProofs] for what holds at all of them.
+// [RenderProofs] for what holds at all of them, [RenderFaults], [RenderWalk] and
+// [RenderCauses] for mistakes.
 package terminal
 
 import (
@@ -42,6 +43,9 @@ func Render(w io.Writer, r *result.Report, o Options) error {
 		p.walkAround(r)
 	}
 	p.failures(r)
+	if !o.Brief {
+		p.offer(r.Repairs)
+	}
 	p.aboutScript(r, o.Brief)
 	if o.Brief {
 		p.warningsInBrief(r.Findings)

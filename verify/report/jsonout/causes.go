@@ -1,0 +1,103 @@
+package jsonout
+
+import (
+	"io"
+
+	"example.com/hingeline/verify/result"
+)
+
+type causesJSON struct {
+	Format   int           `json:"hingeline_causes"`
+	Tool     string        `json:"tool"`
+	Model    modelJSON     `json:"model"`
+	Verdict  string        `json:"verdict"`
+	Seen     int           `json:"seen"`
+	Tried    int           `json:"tried"`
+	Wrong    []oddJSON     `json:"not_as_it_should"`
+	Suspects []suspectJSON `json:"suspects"`
+	Next     *nextJSON     `json:"next"`
+	Repairs  []repairJSON  `json:"repairs"`
+	Warnings []warningJSON `json:"warnings"`
+	Cautions []string      `json:"cautions"`
+}
+
+type oddJSON struct {
+	Sentence string     `json:"sentence"`
+	Place    *placeJSON `json:"place"`
+	Should   string     `json:"should"`
+}
+
+type suspectJSON struct {
+	Kind  string     `json:"kind"`
+	Text  string     `json:"text"`
+	Place *placeJSON `json:"place"`
+	Made  string     `json:"made"`
+	Alike []string   `json:"alike"`
+}
+
+type nextJSON struct {
+	Step    walkStepJSON `json:"step"`
+	Answers []answerJSON `json:"answers"`
+	Left    int          `json:"steps_to_name"`
+}
+
+type answerJSON struct {
+	See      []string `json:"see"`
+	Suspects []string `json:"suspects"`
+}
+
+type repairJSON struct {
+	Change  string     `json:"change"`
+	OnModel bool       `json:"on_model"`
+	Place   *placeJSON `json:"place"`
+	Checks  int        `json:"checks"`
+	Claims  int        `json:"claims"`
+}
+
+type repairsJSON struct {
+	Tried   int          `json:"tried"`
+	Changes []repairJSON `json:"changes"`
+	Apart   *nextJSON    `json:"apart"`
+}
+
+// RenderCauses writes what explains what was seen on the model. The error is the writer's.
+func RenderCauses(w io.Writer, r *result.Causes) error {
+	doc := causesJSON{
+		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Verdict: string(r.Verdict), Seen: r.Seen, Tried: r.Tried,
+		Wrong: []oddJSON{}, Suspects: []suspectJSON{}, Next: nextOf(r.Next), Repairs: repairsOf(r.Repairs),
+		Warnings: warningsOf(r.Findings), Cautions: list(r.Cautions),
+	}
+	for _, s := range r.Wrong {
+		doc.Wrong = append(doc.Wrong, oddJSON{s.Sentence, placeOf(s.Place), s.Got})
+	}
+	for _, s := range r.Suspects {
+		doc.Suspects = append(doc.Suspects, suspectJSON{s.Kind, s.Text, placeOf(s.Place), s.Odds, list(s.Alike)})
+	}
+	return write(w, doc)
+}
+
+func nextOf(n *result.NextStep) *nextJSON {
+	if n == nil {
+		return nil
+	}
+	out := &nextJSON{Step: stepOf(&n.Step), Answers: []answerJSON{}, Left: n.Left}
+	for _, a := range n.Answers {
+		out.Answers = append(out.Answers, answerJSON{list(a.See), list(a.Suspects)})
+	}
+	return out
+}
+
+func repairsOf(all []result.Repair) []repairJSON {
+	out := []repairJSON{}
+	for _, r := range all {
+		out = append(out, repairJSON{r.Change, r.OnModel, placeOf(r.Place), r.Checks, r.Claims})
+	}
+	return out
+}
+
+func offerOf(r *result.Repairs) *repairsJSON {
+	if r == nil {
+		return nil
+	}
+	return &repairsJSON{r.Tried, repairsOf(r.List), nextOf(r.Apart)}
+}

@@ -1,0 +1,165 @@
+package terminal
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/hingeline/verify/result"
+)
+
+// RenderCauses writes what explains what was seen on the model, what to look at next and
+// what would put it right. If Options.Brief, the explanations and the verdict only. The
+// error is the writer's.
+func RenderCauses(w io.Writer, r *result.Causes, o Options) error {
+	p := newPage(o)
+	p.para(0, r.Model.Name+": what explains what was seen?", p.strong)
+	if !o.Brief {
+		p.about(r.Model, nil, r.Tool)
+		p.odd(r)
+	}
+	p.suspects(r)
+	if r.Next != nil {
+		p.next(r.Next, "LOOK NEXT")
+	}
+	p.repairs(r.Repairs, "WHAT WOULD PUT IT RIGHT, each tried on the whole script and the laws of prove")
+	if !o.Brief {
+		p.warnings(r.Findings, "beside what was seen")
+		p.cautions(r.Cautions)
+	}
+	p.causesVerdict(r)
+	return p.flush(w)
+}
+
+func (p *page) odd(r *result.Causes) {
+	if len(r.Wrong) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, fmt.Sprintf("NOT AS IT SHOULD: %d of %s", len(r.Wrong), count(r.Seen, "thing")+" seen"), p.warn)
+	for _, s := range r.Wrong[:min(mostTold, len(r.Wrong))] {
+		p.hang("  ✗ ", p.bad, s.Sentence, plain)
+		p.hang("    should ", p.faint, s.Got, plain)
+	}
+	p.more(2, len(r.Wrong)-mostTold, "sentence")
+}
+
+// mostAlike is how many look-alikes of a suspect are named.
+const mostAlike = 6
+
+func (p *page) suspects(r *result.Causes) {
+	if len(r.Suspects) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "MAY BE: "+count(len(r.Suspects), "single mistake")+" would look so, the likeliest first", p.strong)
+	for i, s := range r.Suspects[:min(mostTold, len(r.Suspects))] {
+		p.hang(fmt.Sprintf("%3d. ", i+1), p.strong, s.Text+" (made "+s.Odds+") ["+s.Kind+"]", plain)
+		if len(s.Alike) > 0 {
+			p.hang("     looks the same at every step: ", p.faint, someAlike(s.Alike), plain)
+		}
+		if s.Place.File != "" {
+			p.hang("     ", plain, at(s.Place), p.faint)
+			p.line(s.Place)
+		}
+	}
+	p.more(2, len(r.Suspects)-mostTold, "mistake")
+}
+
+func someAlike(names []string) string {
+	if len(names) <= mostAlike {
+		return strings.Join(names, "; ")
+	}
+	return fmt.Sprintf("%s; and %d more", strings.Join(names[:mostAlike], "; "), len(names)-mostAlike)
+}
+
+// next is the step that tells what is left apart.
+func (p *page) next(n *result.NextStep, title string) {
+	p.blank()
+	p.para(0, title+": this step tells them apart best", p.strong)
+	if len(n.Step.Ready) > 0 {
+		p.hang("  set   ", p.strong, strings.Join(n.Step.Ready, ", "), plain)
+	}
+	move := strings.Join(n.Step.Move, ", ")
+	if move == "" {
+		move = "nothing: look at the model as it stands"
+	}
+	p.hang("  move  ", p.strong, move, plain)
+	for _, a := range n.Answers {
+		see := strings.Join(a.See, ", ")
+		if see == "" {
+			see = "nothing that tells"
+		}
+		p.hang("  if you see  ", p.strong, see, p.strong)
+		p.hang("    it is     ", p.faint, someAlike(a.Suspects), plain)
+	}
+	if n.Left > 1 {
+		p.para(2, fmt.Sprintf("It takes %s at most to name it, this one included.", count(n.Left, "step")), p.faint)
+	}
+}
+
+// repairs are changes that would put a model right. None is made.
+func (p *page) repairs(list []result.Repair, title string) {
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, title, p.strong)
+	for _, r := range list[:min(mostTold, len(list))] {
+		where := "in the set-up"
+		if r.OnModel {
+			where = "on the model"
+		}
+		p.hang("  - ", plain, r.Change+" ("+where+")", p.strong)
+		if r.Place.File != "" {
+			p.hang("    ", plain, at(r.Place), p.faint)
+			p.line(r.Place)
+		}
+		if r.Checks > 0 {
+			p.para(4, fmt.Sprintf("with it %s pass and %s hold", count(r.Checks, "check"), count(r.Claims, "claim")), p.faint)
+		}
+	}
+	p.more(2, len(list)-mostTold, "change")
+	p.para(2, "Hingeline changes nothing by itself. What is changed on the model must be written into the airframe file, and checked again.", plain)
+}
+
+func (p *page) causesVerdict(r *result.Causes) {
+	p.blank()
+	switch r.Verdict {
+	case result.AsItShould:
+		p.hang("✓ ", p.good, fmt.Sprintf("AS IT SHOULD: nothing of %s seen speaks against the set-up as written. %s", count(r.Seen, "thing"), afterwards), p.good)
+	case result.OneCause:
+		p.hang("✗ ", p.bad, "ONE CAUSE, DO NOT FLY: "+r.Suspects[0].Text+alikeWords(&r.Suspects[0])+", if only one thing is wrong.", p.bad)
+	case result.SeveralCause:
+		p.hang("✗ ", p.bad, "SEVERAL CAUSES, DO NOT FLY: "+count(len(r.Suspects), "mistake")+" would look so. Do the step above and say what you see.", p.bad)
+	default:
+		p.hang("✗ ", p.bad, fmt.Sprintf("NO CAUSE FOUND, DO NOT FLY: none of %s looks so. Two things may be wrong at once (--pairs tries some), "+
+			"what was written may not be what was seen, or the airframe file describes another model.", count(r.Tried, "single mistake")), p.bad)
+	}
+}
+
+func alikeWords(s *result.Suspect) string {
+	if len(s.Alike) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", or one of %s that look the same", count(len(s.Alike), "other"))
+}
+
+// offer is what a failed check can offer.
+func (p *page) offer(r *result.Repairs) {
+	switch {
+	case r == nil:
+	case len(r.List) == 0:
+		p.blank()
+		p.para(0, fmt.Sprintf("NO SINGLE CHANGE of %s makes every check pass.", count(r.Tried, "change")+" tried"), p.faint)
+	default:
+		title := "ONE CHANGE would make every check pass"
+		if n := len(r.List); n > 1 {
+			title = fmt.Sprintf("EACH OF %d CHANGES by itself would make every check pass", n)
+		}
+		p.repairs(r.List, title+", if that is what is wrong")
+		if r.Apart != nil {
+			p.next(r.Apart, "WHICH IS IT")
+		}
+	}
+}

@@ -1,0 +1,218 @@
+package terminal
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"example.com/hingeline/verify/result"
+)
+
+// RenderFaults writes which single mistakes a script would miss, the worst first, with
+// what to add to it; then what cannot be seen, what is caught, and the score. If
+// Options.Brief, only what is missed and the score. The error is the writer's.
+func RenderFaults(w io.Writer, r *result.Faults, o Options) error {
+	p := newPage(o)
+	if !o.Brief {
+		p.para(0, r.Model.Name+": which single mistakes would the script miss?", p.strong)
+		p.about(r.Model, r.Scripts, r.Tool)
+	}
+	p.missed(r)
+	p.openFaults(r)
+	if !o.Brief {
+		p.invisible(r)
+		p.notBuilt(r)
+		p.caught(r)
+		p.spare(r)
+		p.warnings(r.Findings, "beside the mistakes")
+		p.cautions(r.Cautions)
+	}
+	p.faultsVerdict(r)
+	return p.flush(w)
+}
+
+// inState are the faults of one state, in the report's order.
+func inState(r *result.Faults, state result.FaultState) (list []*result.Fault) {
+	for i := range r.Faults {
+		if r.Faults[i].State == state {
+			list = append(list, &r.Faults[i])
+		}
+	}
+	return list
+}
+
+// mostTold is how many mistakes of one sort are told in full.
+const mostTold = 40
+
+// more says how many are left where a list is cut.
+func (p *page) more(indent, left int, noun string) {
+	if left > 0 {
+		p.para(indent, fmt.Sprintf("… and %s more; --json has them all", count(left, noun)), p.faint)
+	}
+}
+
+func (p *page) missed(r *result.Faults) {
+	list := inState(r, result.Missed)
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "MISSED: "+count(len(list), "mistake")+" with which every check passes, the worst first", p.bad)
+	told := map[string]int{} // sentences that stand above, by number
+	for i, f := range list[:min(mostTold, len(list))] {
+		p.blank()
+		p.hang(fmt.Sprintf("%d. ✗ MISSED  ", i+1), p.bad, f.Text+" ["+f.Kind+"]", p.strong)
+		p.hang("   so        ", p.faint, f.Consequence, plain)
+		if c := f.Witness; c != nil {
+			p.hang("   seen with ", p.faint, pose(c.Pose, c.Before, c.Moved, true), plain)
+			p.hang("   wanted    ", p.faint, f.Wanted, plain)
+			p.hang("   got       ", p.faint, c.Got, plain)
+		}
+		switch above, known := told[f.Sentence]; {
+		case f.Sentence == "":
+			p.hang("   add       ", p.faint, "no sentence was found that tells it; check it by hand", plain)
+		case known:
+			p.hang("   add       ", p.faint, fmt.Sprintf("the sentence of %d above", above), plain)
+		default:
+			told[f.Sentence] = i + 1
+			p.hang("   add       ", p.faint, f.Sentence, p.strong)
+		}
+		p.faultLine(f.Place)
+	}
+	p.more(0, len(list)-mostTold, "mistake")
+}
+
+// faultLine is the line of the airframe file that a mistake is about.
+func (p *page) faultLine(place result.Place) {
+	if place.File != "" {
+		p.hang("   at        ", p.faint, at(place), plain)
+		p.line(place)
+	}
+}
+
+func (p *page) openFaults(r *result.Faults) {
+	list := inState(r, result.Open)
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "UNDECIDED: "+count(len(list), "mistake")+" that no check catches and nothing rules out", p.warn)
+	for _, f := range list[:min(mostTold, len(list))] {
+		p.hang("  ▲ ", p.warn, f.Text+": "+f.Reason+" ["+f.Kind+"]", plain)
+	}
+	p.more(2, len(list)-mostTold, "mistake")
+}
+
+// invisible tells what no check could catch, reason by reason.
+func (p *page) invisible(r *result.Faults) {
+	list := inState(r, result.Invisible)
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "INVISIBLE BY NATURE: "+count(len(list), "mistake")+" that nobody could see on this model (proved)", p.strong)
+	var reasons []string
+	for _, f := range list {
+		if !slices.Contains(reasons, f.Reason) {
+			reasons = append(reasons, f.Reason)
+		}
+	}
+	for _, reason := range reasons {
+		p.para(2, reason+":", plain)
+		for _, f := range list {
+			if f.Reason == reason {
+				p.hang("  - ", p.faint, f.Text, plain)
+			}
+		}
+	}
+}
+
+func (p *page) notBuilt(r *result.Faults) {
+	list := inState(r, result.NotBuilt)
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "NOT WORKED OUT: "+count(len(list), "mistake")+" with which the model cannot be built as it is described", p.strong)
+	p.para(2, "They count neither as caught nor as missed.", plain)
+	for _, f := range list {
+		p.hang("  - ", p.faint, f.Text+": "+f.Reason, plain)
+	}
+}
+
+// caught is how many mistakes of each kind are caught.
+func (p *page) caught(r *result.Faults) {
+	list := inState(r, result.Caught)
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "CAUGHT: "+count(len(list), "mistake")+", kind by kind", p.strong)
+	counts, titles := map[string]int{}, []string{}
+	for _, f := range list {
+		if counts[f.Title] == 0 {
+			titles = append(titles, f.Title)
+		}
+		counts[f.Title]++
+	}
+	for _, title := range titles {
+		p.hang(fmt.Sprintf("  %4d  ", counts[title]), plain, title, plain)
+	}
+}
+
+func (p *page) spare(r *result.Faults) {
+	if len(r.Spare) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "SPARE: "+count(len(r.Spare), "scenario")+" of which any one could go and every mistake would still be caught", p.strong)
+	p.para(2, "That is no reason to take one out: it may say what nobody gets wrong but everybody should read.", p.faint)
+	for _, s := range r.Spare[:min(mostTold, len(r.Spare))] {
+		p.hang("  - ", p.faint, s.Scenario+gap+at(s.Place), plain)
+	}
+	p.more(2, len(r.Spare)-mostTold, "scenario")
+}
+
+// faultsVerdict is the last line.
+func (p *page) faultsVerdict(r *result.Faults) {
+	p.blank()
+	s := r.Score()
+	score := fmt.Sprintf("%s of %s that can be seen %s caught (%d %%)", grouped(s.Caught), count(s.Visible(), "single mistake"),
+		number(s.Caught, "is", "are"), s.Percent())
+	var rest []string
+	if s.Invisible > 0 {
+		rest = append(rest, fmt.Sprintf("%d invisible by nature", s.Invisible))
+	}
+	if s.NotBuilt > 0 {
+		rest = append(rest, fmt.Sprintf("%d not worked out", s.NotBuilt))
+	}
+	if r.Left > 0 {
+		rest = append(rest, count(r.Left, "kind")+" left out by --only")
+	}
+	others := ""
+	if len(rest) > 0 {
+		others = " Besides: " + strings.Join(rest, ", ") + "."
+	}
+	if r.Stopped != "" {
+		others += " The run was " + r.Stopped + "."
+	}
+	switch r.Verdict {
+	case result.NoneMissed:
+		p.hang("✓ ", p.good, "NONE MISSED: "+score+"."+others+" Two mistakes at once may hide each other, and the model itself is still to be checked: "+
+			"walk-around, range check and loss-of-signal check, propeller off or model restrained, before it flies.", p.good)
+	case result.SomeMissed:
+		p.hang("✗ ", p.bad, fmt.Sprintf("%d MISSED%s: %s.%s", s.Missed, undecidedFaults(s), score, others), p.bad)
+	case result.AlreadyWrong:
+		p.hang("✗ ", p.bad, "DO NOT FLY: the script does not pass on this set-up as it is, so it cannot be said what it would catch. Run check first.", p.bad)
+	default:
+		p.hang("▲ ", p.warn, "NOTHING WAS TRIED: no mistake of these kinds can be made in this model."+others, p.warn)
+	}
+}
+
+func undecidedFaults(s result.Score) string {
+	if s.Open == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %d UNDECIDED", s.Open)
+}
