@@ -127,6 +127,9 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 	if flags.strictScript {
 		verify.Strict(report)
 	}
+	if !flags.brief {
+		s.offer(in, report)
+	}
 	s.status, s.verdict = statusOf(report.Verdict), report.Verdict
 	return in.disk, written(render(report))
 }
@@ -139,4 +142,12 @@ func statusOf(v result.Verdict) int {
 		return statusNo
 	}
 	return statusNothingChecked
+}
+
+// offer looks for single changes that would make a failed check pass, until somebody
+// interrupts.
+func (s *session) offer(in *inputs, report *result.Report) {
+	ctx, stop := untilInterrupted()
+	defer stop()
+	verify.Offer(ctx, in.model, in.scripts, report)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/report/terminal"
 )
@@ -43,13 +44,19 @@ func (s *session) explainCommand() *cobra.Command {
 	}
 }
 
-// everyCode is every problem code, then every law.
+// everyCode is every problem code, then every law, then every kind of mistake.
 func everyCode() []diag.CodeInfo {
 	all := diag.Codes()
 	for _, l := range laws.Codes() {
 		all = append(all, diag.CodeInfo{
 			Code: l.Code, Title: l.Title + ", a law that prove decides",
 			Text: l.Means + "\n\nhingeline prove AIRFRAME --only " + l.Code,
+		})
+	}
+	for _, k := range mistake.Kinds() {
+		all = append(all, diag.CodeInfo{
+			Code: k.Code, Title: k.Title + ", a kind of mistake that faults makes",
+			Text: k.Means + "\n\nhingeline faults AIRFRAME --only " + k.Code,
 		})
 	}
 	return all

@@ -69,12 +69,6 @@ func newProgressLine(to io.Writer, columns int, now func() time.Time) *progressL
 // show writes how many claims of all are decided, which is being decided, and how
 // many boxes that took until now.
 func (p *progressLine) show(done, all int, claim string, boxes int) {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	if p.now().Before(p.next) {
-		return
-	}
-	p.next = p.now().Add(progressEvery)
 	head := fmt.Sprintf("proving %d of %d", min(done+1, all), all)
 	tail := ""
 	if boxes > 0 {
@@ -86,6 +80,17 @@ func (p *progressLine) show(done, all int, claim string, boxes int) {
 	if room.Width > 0 {
 		line = head + ": " + terminal.OneLine(claim, room) + tail
 	}
+	p.tell(line)
+}
+
+// tell writes the line, unless it was written a moment ago.
+func (p *progressLine) tell(line string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.now().Before(p.next) {
+		return
+	}
+	p.next = p.now().Add(progressEvery)
 	p.clear()
 	fmt.Fprint(p.to, terminal.OneLine(line, p.layout))
 	p.shown = true

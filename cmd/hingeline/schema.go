@@ -12,7 +12,7 @@ import (
 )
 
 func (s *session) schemaCommand() *cobra.Command {
-	var explain, example, exampleScript, report, position, proofs, problems bool
+	var explain, example, exampleScript, report, position, proofs, faults, walk, causes, problems bool
 	c := &cobra.Command{
 		Use:   "schema",
 		Short: "the airframe file: its schema, its reference page, one to start from",
@@ -34,6 +34,9 @@ check as you type; or what a flag asks for instead.`,
 				{report, func() []byte { return jsonout.ReportSchema }},
 				{position, func() []byte { return jsonout.PositionSchema }},
 				{proofs, func() []byte { return jsonout.ProofsSchema }},
+				{faults, func() []byte { return jsonout.FaultsSchema }},
+				{walk, func() []byte { return jsonout.WalkSchema }},
+				{causes, func() []byte { return jsonout.CausesSchema }},
 				{problems, func() []byte { return jsonout.ProblemsSchema }},
 			} {
 				if choice.wanted {
@@ -59,6 +62,9 @@ check as you type; or what a flag asks for instead.`,
 	f.BoolVar(&report, "report", false, "the JSON Schema of what check --json writes")
 	f.BoolVar(&position, "position", false, "the JSON Schema of what show --json writes")
 	f.BoolVar(&proofs, "proofs", false, "the JSON Schema of what prove --json writes")
+	f.BoolVar(&faults, "faults", false, "the JSON Schema of what faults --json writes")
+	f.BoolVar(&walk, "walk", false, "the JSON Schema of what faults --walk --json writes")
+	f.BoolVar(&causes, "causes", false, "the JSON Schema of what faults --seen --json writes")
 	f.BoolVar(&problems, "problems", false, "the JSON Schema of what --json writes where a file cannot be used or nothing was checked")
 	return c
 }

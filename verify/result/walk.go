@@ -14,8 +14,8 @@ type Walk struct {
 	AtLeast  int        // proved: fewer steps of those tried would miss a mistake; equal to len(Steps) where the search ended
 	Moves    int        // controls to move by hand, all steps together
 	MovesMin int        // proved: these steps cannot be walked with fewer movements of controls
-	Further  int        // steps after the walk that tell a noticed mistake from every other that looks different, at most
-	Groups   int        // kinds of sight: mistakes that no step tells apart count as one
+	Further  int        // steps, each the best to do next, that name a mistake and those that look like it, at most
+	Groups   int        // kinds of sight, all as it should be among them: mistakes that no step tells apart count as one
 	Findings []Finding
 	Cautions []string
 	Stopped  string
@@ -37,7 +37,7 @@ type WalkStep struct {
 type WalkPart struct {
 	Name  string
 	Stage Stage
-	Way   string // "UP", "DOWN", "LEFT", "RIGHT", "STAYS", "RUNS", "STOPS", "FASTER", "SLOWER", "IN", "OUT"; "AT NEUTRAL" of a step in which nothing moves; "A LITTLE" where an eye could not tell
+	Way   string // "UP", "DOWN", "LEFT", "RIGHT", "STAYS", "RUNS", "STOPS", "STOPPED", "FASTER", "SLOWER", "IN", "OUT"; "AT NEUTRAL" of a step in which nothing moves; "A LITTLE" where an eye could not tell
 	Exact string // "18.4° UP to 12° UP (10.4 mm)": for the ruler
 }
 

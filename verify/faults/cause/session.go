@@ -99,7 +99,7 @@ func (s *Session) fits(candidate, step int, seen *Seen) bool {
 	p := &s.c.m.Setup.Parts[seen.Part]
 	look := s.c.o.Look
 	move := s.c.table().Move(candidate, step, seen.Part)
-	if way := look.Way(p, move); seen.Way != sight.Unclear && way != sight.Unclear && way != seen.Way {
+	if seen.Way != sight.Unclear && look.Ways(p, move)&sight.Of(seen.Way) == 0 {
 		return false
 	}
 	if seen.Runs != nil && runsElse(p, move.To, *seen.Runs) || seen.RanBefore != nil && runsElse(p, move.From, *seen.RanBefore) {

@@ -112,11 +112,30 @@ func (l Look) Way(p *mixcore.Part, m Move) Way {
 	return Unclear
 }
 
+// Ways is a set of ways.
+type Ways uint8
+
+// Of is the set of one way.
+func Of(w Way) Ways { return 1 << w }
+
+// Ways are the ways that somebody may say of a movement: one, or where it is between
+// moving and not, that the part stands still or that it goes where it goes. Nobody says
+// of a little that it goes the other way.
+func (l Look) Ways(p *mixcore.Part, m Move) Ways {
+	switch way := l.Way(p, m); {
+	case way != Unclear:
+		return Of(way)
+	case m.By() > 0:
+		return Of(Still) | Of(Plus)
+	}
+	return Of(Still) | Of(Minus)
+}
+
 // Differ says whether somebody who expects one movement of a part and sees another
 // surely notices: another way, a motor that runs or stands, or with a ruler another
 // place before or after.
 func (l Look) Differ(p *mixcore.Part, wanted, seen Move) bool {
-	if a, b := l.Way(p, wanted), l.Way(p, seen); a != b && a != Unclear && b != Unclear {
+	if l.Ways(p, wanted)&l.Ways(p, seen) == 0 {
 		return true
 	}
 	if p.Motion == mixcore.Power && (startles(p, wanted.From, seen.From) || startles(p, wanted.To, seen.To)) {

@@ -2,8 +2,10 @@ package table
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 
+	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 )
 
@@ -13,28 +15,49 @@ func (t *Table) Apart(look sight.Look, a, b, step int) bool {
 	return t.apart(look, t.view(look), a, b, step)
 }
 
-// apart goes through the parts that either touches, both lists ascending. Of a part that
-// only one of them touches, the other leaves it as it should be.
 func (t *Table) apart(look sight.Look, v *view, a, b, step int) bool {
-	if a == b {
-		return false
-	}
+	return a != b && t.any(v, a, b, step, surely, surely, func(p *mixcore.Part, one, other sight.Move) bool {
+		return look.Differ(p, one, other)
+	})
+}
+
+// rulesOut says whether somebody who sees a mistake in a step, or None, and leaves out
+// what nobody could be sure of, rules out another.
+func (t *Table) rulesOut(look sight.Look, v *view, seen, other, step int) bool {
+	return seen != other && t.any(v, seen, other, step, asSeen, asOther, func(p *mixcore.Part, one, other sight.Move) bool {
+		return rules(look, p, one, other)
+	})
+}
+
+// telling is what a part tells of a mistake that alone touches it, in a kind of step.
+type telling uint8
+
+const (
+	surely  telling = 1 << iota // the model as it should be surely looks different
+	asSeen                      // who sees the mistake rules out that all is as it should be
+	asOther                     // who sees that all is as it should be rules out the mistake
+)
+
+// any goes through the parts that either of two touches, both lists ascending, for one
+// that tells. Of a part that only one of them touches, the other leaves it as it should
+// be.
+func (t *Table) any(v *view, a, b, step int, onlyA, onlyB telling, both func(p *mixcore.Part, a, b sight.Move) bool) bool {
 	ones, others := t.touchedBy(a), t.touchedBy(b)
 	i, k := 0, 0
 	for i < len(ones) || k < len(others) {
 		switch {
 		case k == len(others) || i < len(ones) && ones[i].part < others[k].part:
-			if v.shown[a][i][ones[i].classes.step[step]] {
+			if v.tells[a][i][ones[i].classes.step[step]]&onlyA != 0 {
 				return true
 			}
 			i++
 		case i == len(ones) || others[k].part < ones[i].part:
-			if v.shown[b][k][others[k].classes.step[step]] {
+			if v.tells[b][k][others[k].classes.step[step]]&onlyB != 0 {
 				return true
 			}
 			k++
 		default:
-			if look.Differ(&t.Model.Setup.Parts[ones[i].part], others[k].moveIn(step), ones[i].moveIn(step)) {
+			if both(&t.Model.Setup.Parts[ones[i].part], ones[i].moveIn(step), others[k].moveIn(step)) {
 				return true
 			}
 			i++
@@ -42,6 +65,39 @@ func (t *Table) apart(look sight.Look, v *view, a, b, step int) bool {
 		}
 	}
 	return false
+}
+
+// rules says whether somebody who sees one movement of a part, and says of it only what
+// nobody would doubt, rules out another.
+func rules(look sight.Look, p *mixcore.Part, seen, other sight.Move) bool {
+	said := func(a, b answers) bool { return bits.OnesCount8(uint8(a)) == 1 && a&b == 0 }
+	if said(answers(look.Ways(p, seen)), answers(look.Ways(p, other))) {
+		return true
+	}
+	if p.Motor != nil && (said(turning(p, seen.From), turning(p, other.From)) || said(turning(p, seen.To), turning(p, other.To))) {
+		return true
+	}
+	accuracy := accuracyOf(look, p)
+	return look.Ruler && (math.Abs(seen.From-other.From) >= accuracy || math.Abs(seen.To-other.To) >= accuracy)
+}
+
+// told is what a part tells of a mistake in a kind of step.
+func (t *Table) told(look sight.Look, c *column, kind int) (tells telling) {
+	p := &t.Model.Setup.Parts[c.part]
+	wrong, right := c.move(&c.classes.kinds[kind]), t.right[c.part].moveIn(int(c.classes.kinds[kind].step))
+	if c.late != nil && c.late[kind] >= visible(look, p) {
+		return surely | asSeen | asOther
+	}
+	if t.givesAway(look, c, kind) {
+		tells |= surely
+	}
+	if rules(look, p, wrong, right) {
+		tells |= asSeen
+	}
+	if rules(look, p, right, wrong) {
+		tells |= asOther
+	}
+	return tells
 }
 
 func (t *Table) touchedBy(mistake int) []column {

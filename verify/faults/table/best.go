@@ -25,12 +25,13 @@ func (t *Table) Best(look sight.Look, candidates []int, except ...int) (step int
 	return best.step, best.groups()
 }
 
-// Left are those of the candidates that may look, in a step, as one of them does.
+// Left are the candidates that are left to somebody who sees one of them in a step, says
+// it honestly and leaves out what nobody could be sure of.
 func (t *Table) Left(look sight.Look, as int, candidates []int, step int) []int {
 	var left []int
 	v := t.view(look)
 	for _, c := range candidates {
-		if !t.apart(look, v, as, c, step) {
+		if !t.rulesOut(look, v, as, c, step) {
 			left = append(left, c)
 		}
 	}

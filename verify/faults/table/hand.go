@@ -119,9 +119,6 @@ func restFirst(c *mixcore.Control, places []float64) []float64 {
 	return append([]float64{rest}, places...)
 }
 
-// springs says whether a control comes back by itself when it is let go.
-func springs(c *mixcore.Control) bool { return c.Kind == mixcore.AxisControl }
-
 // centres says whether a control rests in the middle: sticks and trims.
 func centres(c *mixcore.Control) bool {
 	return c.Kind == mixcore.AxisControl || c.Kind == mixcore.TrimControl

@@ -65,20 +65,20 @@ func (t *Table) answers(look sight.Look, part int, columns []*column, step int) 
 	for i, c := range columns {
 		moves[i] = c.moveIn(step)
 	}
-	list := [][]set{either(moves, func(i int) uint64 { return uint64(look.Way(p, moves[i])) })}
+	list := [][]set{either(moves, func(i int) answers { return answers(look.Ways(p, moves[i])) })}
 	if p.Motor != nil {
 		list = append(list,
-			either(moves, func(i int) uint64 { return turning(p, moves[i].From) }),
-			either(moves, func(i int) uint64 { return turning(p, moves[i].To) }))
+			either(moves, func(i int) answers { return turning(p, moves[i].From) }),
+			either(moves, func(i int) answers { return turning(p, moves[i].To) }))
 	}
-	list = append(list, either(moves, func(i int) uint64 {
+	list = append(list, either(moves, func(i int) answers {
 		switch {
 		case columns[i] == &t.right[part]:
-			return 1
+			return inTime
 		case columns[i].lateBy(step) >= visible(look, p):
-			return 2
+			return late
 		}
-		return 0
+		return inTime | late // its way there is not known
 	}))
 	if look.Ruler {
 		accuracy := accuracyOf(look, p)
@@ -89,26 +89,28 @@ func (t *Table) answers(look sight.Look, part int, columns []*column, step int) 
 	return list
 }
 
-// either are the answers to a question that has a few, 0 where nobody would swear to
-// one: who might give any is in every set. Fewer than two answers tell nothing: nil.
-func either(moves []sight.Move, answer func(int) uint64) []set {
-	var said []uint64
+// either are the answers to a question that has a few: who might give several is in the
+// set of each. Where one answer fits all, the question tells nothing: nil.
+func either(moves []sight.Move, may func(int) answers) []set {
+	any, all := answers(0), ^answers(0)
 	for i := range moves {
-		if a := answer(i); a != 0 && !slices.Contains(said, a) {
-			said = append(said, a)
-		}
+		any, all = any|may(i), all&may(i)
 	}
-	if len(said) < 2 {
+	if all != 0 {
 		return nil
 	}
-	sets := make([]set, len(said))
-	for k := range said {
-		sets[k] = newSet(len(moves))
+	var sets []set
+	for answer := answers(1); answer != 0; answer <<= 1 {
+		if any&answer == 0 {
+			continue
+		}
+		who := newSet(len(moves))
 		for i := range moves {
-			if a := answer(i); a == 0 || a == said[k] {
-				sets[k].put(i)
+			if may(i)&answer != 0 {
+				who.put(i)
 			}
 		}
+		sets = append(sets, who)
 	}
 	return sets
 }

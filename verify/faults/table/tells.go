@@ -7,13 +7,13 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 )
 
-// tells picks steps that together tell apart all candidates that any step tells apart:
-// each time the one that tells most pairs apart which no step before did. How few they
+// tells picks steps that together rule out all that any step rules out, whichever of the
+// candidates is seen: each time the one that does most that no step before did. How few they
 // are is not proved. kinds is how many candidates of which any two are told apart it
 // found.
 func (t *Table) tells(look sight.Look, v *view, candidates []int) (steps []int, kinds int) {
 	n := len(candidates)
-	open := make([]set, n) // by candidate: those that no step told from it yet
+	open := make([]set, n) // by candidate: those that no step rules out yet for who sees it
 	for i := range open {
 		open[i] = newSet(n)
 		for k := range n {
@@ -25,7 +25,7 @@ func (t *Table) tells(look sight.Look, v *view, candidates []int) (steps []int, 
 	rated := make([]pairing, len(v.steps))
 	for i, step := range v.steps {
 		rated[i] = t.pairing(look, v, candidates, step)
-		rated[i].gain = rated[i].told(open)
+		rated[i].gain = rated[i].closes(open)
 	}
 	for {
 		// A gain only falls, so the best that still has it is the best.
@@ -41,7 +41,7 @@ func (t *Table) tells(look sight.Look, v *view, candidates []int) (steps []int, 
 				break
 			}
 			best = next
-			rated[best].gain = rated[best].told(open)
+			rated[best].gain = rated[best].closes(open)
 		}
 		if best < 0 || rated[best].gain == 0 {
 			break
@@ -50,21 +50,21 @@ func (t *Table) tells(look sight.Look, v *view, candidates []int) (steps []int, 
 		rated[best].close(open)
 		rated[best].gain = 0
 	}
-	// Whoever is told from all that were counted before counts as well.
+	// Whoever is told from all that were counted before, and they from it, counts as well.
 	var counted []int
 	for i := range n {
-		if !slices.ContainsFunc(counted, func(k int) bool { return open[i].has(k) }) {
+		if !slices.ContainsFunc(counted, func(k int) bool { return open[i].has(k) || open[k].has(i) }) {
 			counted = append(counted, i)
 		}
 	}
 	return steps, len(counted)
 }
 
-// pairing is which candidates a step may leave together.
+// pairing is which candidates a step leaves to who sees one of them.
 type pairing struct {
 	step   int
 	sort   []int32 // by candidate
-	beside []set   // by sort: the candidates that may look as it does
+	beside []set   // by sort: the candidates that are left to who sees it
 	gain   int
 }
 
@@ -94,18 +94,17 @@ func (t *Table) pairing(look sight.Look, v *view, candidates []int, step int) pa
 		p.beside[a] = slices.Clone(members[a])
 	}
 	for a := range of {
-		for b := range a {
-			if !t.apart(look, v, of[a], of[b], step) {
+		for b := range of {
+			if a != b && !t.rulesOut(look, v, of[a], of[b], step) {
 				p.beside[a].join(members[b])
-				p.beside[b].join(members[a])
 			}
 		}
 	}
 	return p
 }
 
-// told is how many open pairs a step tells apart, each counted twice.
-func (p *pairing) told(open []set) (n int) {
+// closes is how many open pairs a step closes.
+func (p *pairing) closes(open []set) (n int) {
 	for i, o := range open {
 		beside := p.beside[p.sort[i]]
 		for w := range o {

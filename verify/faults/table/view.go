@@ -16,9 +16,9 @@ type view struct {
 	// nobody would be sure to tell apart, but with a ruler little that nobody can tell
 	// apart is unequal.
 	exact, rough [][][]uint64
-	shown        [][][]bool // likewise: that the part surely gives the mistake away
-	twin         []int      // by mistake: the first that looks the same at every step
-	steps        []int      // of which no two show the same of every mistake
+	tells        [][][]telling // likewise
+	twin         []int         // by mistake: the first that looks the same at every step
+	steps        []int         // of which no two show the same of every mistake
 
 	once       sync.Once
 	asked      []int // of them: enough to tell apart all that can be told apart
@@ -35,7 +35,7 @@ func (t *Table) view(look sight.Look) *view {
 	}
 	v := &view{
 		exact: make([][][]uint64, len(t.wrong)), rough: make([][][]uint64, len(t.wrong)),
-		shown: make([][][]bool, len(t.wrong)),
+		tells: make([][][]telling, len(t.wrong)),
 		twin:  make([]int, len(t.wrong)),
 	}
 	sums := make([]uint64, len(t.Steps))
@@ -45,11 +45,11 @@ func (t *Table) view(look sight.Look) *view {
 		for i := range t.wrong[m] {
 			exact, rough := t.seen(look, &t.wrong[m][i])
 			v.exact[m], v.rough[m] = append(v.exact[m], exact), append(v.rough[m], rough)
-			shown := make([]bool, len(exact))
-			for kind := range shown {
-				shown[kind] = t.givesAway(look, &t.wrong[m][i], kind)
+			tells := make([]telling, len(exact))
+			for kind := range tells {
+				tells[kind] = t.told(look, &t.wrong[m][i], kind)
 			}
-			v.shown[m] = append(v.shown[m], shown)
+			v.tells[m] = append(v.tells[m], tells)
 		}
 		for s := range t.Steps {
 			if key := t.key(v.exact, m, s); key != 0 {
@@ -98,18 +98,18 @@ func (t *Table) seen(look sight.Look, c *column) (exact, rough []uint64) {
 	for i := range c.classes.kinds {
 		k := &c.classes.kinds[i]
 		wanted, move := right.moveIn(int(k.step)), c.move(k)
-		late := uint64(0)
-		if c.late != nil && c.late[i] >= visible(look, p) {
-			late = 1
+		salt := scramble(uint64(c.part) + 1)
+		isLate := c.late != nil && c.late[i] >= visible(look, p)
+		if isLate {
+			salt++
 		}
-		salt := scramble(uint64(c.part)+1) + late
-		if a := sightOf(look, p, move, true); late > 0 || a != sightOf(look, p, wanted, true) {
+		if a := sightOf(look, p, move, true); isLate || a != sightOf(look, p, wanted, true) {
 			exact[i] = scramble(a ^ salt)
 		}
 		if !look.Ruler {
 			continue
 		}
-		if a := sightOf(look, p, move, false); late > 0 || a != sightOf(look, p, wanted, false) {
+		if a := sightOf(look, p, move, false); isLate || a != sightOf(look, p, wanted, false) {
 			rough[i] = scramble(a ^ salt)
 		}
 	}
@@ -119,9 +119,9 @@ func (t *Table) seen(look sight.Look, c *column) (exact, rough []uint64) {
 // sightOf is what is seen of a movement as a number: with a ruler where it begins and
 // ends, exactly or to what the ruler tells apart.
 func sightOf(look sight.Look, p *mixcore.Part, m sight.Move, exact bool) uint64 {
-	n := uint64(look.Way(p, m))
+	n := uint64(look.Ways(p, m))
 	if p.Motion == mixcore.Power {
-		n = n<<4 | turning(p, m.From)<<2 | turning(p, m.To)
+		n = n<<4 | uint64(turning(p, m.From))<<2 | uint64(turning(p, m.To))
 	}
 	if !look.Ruler {
 		return n
@@ -145,15 +145,26 @@ func accuracyOf(look sight.Look, p *mixcore.Part) float64 {
 	return float64(sight.AccuracyAmount)
 }
 
-// turning is what is seen of a propeller: 1 it stands, 2 it clearly turns, 0 between.
-func turning(p *mixcore.Part, power float64) uint64 {
+// answers is a set of answers to a question.
+type answers uint8
+
+// What may be said of a propeller, and of when a part moves.
+const (
+	stands answers = 1 << iota
+	turns
+	inTime = stands
+	late   = turns
+)
+
+// turning is what may be said of a propeller: where it turns slowly, either.
+func turning(p *mixcore.Part, power float64) answers {
 	switch {
 	case p.Motor.Stopped(mixcore.Percent(power)):
-		return 1
+		return stands
 	case !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2):
-		return 2
+		return turns
 	}
-	return 0
+	return stands | turns
 }
 
 // scramble spreads the bits of a number (the finisher of SplitMix64, Steele, Lea and

@@ -3,7 +3,7 @@ package walk
 import "slices"
 
 // exactSteps is up to how many steps the best order is found for sure.
-const exactSteps = 13
+const exactSteps = 16
 
 // order finds the order of steps that costs the fewest movements, and what every order
 // costs at least: the same where it is proved to be the best.

@@ -1,0 +1,201 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/faults/cause"
+	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/report/terminal"
+	"example.com/hingeline/verify/result"
+)
+
+// errEnough is that somebody has said enough, by the end of the input or a q.
+var errEnough = errors.New("no more answers")
+
+// askSeen asks for one step after another what is seen, and finds the cause.
+func (s *session) askSeen(in *inputs, flags *faultsFlags, o cause.Options, named string) error {
+	ctx, stop := untilInterrupted()
+	defer stop()
+	t := table.New(in.model, mistake.All(in.model, o.Options), table.Steps(in.model))
+	ask := cause.NewSession(ctx, t, in.scripts, o.Look)
+	e := &eyes{s: s, in: bufio.NewReader(s.stdin), setup: &in.model.Setup, ruler: o.Look.Ruler}
+	fmt.Fprint(s.stderr, "Propeller off, or the model restrained. Do each step and say what you see, as it is,\n"+
+		"not as it should be. Enter: cannot say. ?: help. q: enough.\n")
+	for n := 1; ctx.Err() == nil; n++ {
+		step, more := ask.Step()
+		if !more {
+			break
+		}
+		said := ask.Say(step)
+		e.tell(n, ask.Left(), &said)
+		var seen []cause.Seen
+		for _, part := range ask.Parts(step) {
+			one, err := e.look(part, &t.Steps[step], ask.Timed(step, part))
+			if err != nil {
+				return s.finishAsking(in, flags, ask, named)
+			}
+			seen = append(seen, one)
+		}
+		ask.Answer(step, seen)
+	}
+	return s.finishAsking(in, flags, ask, named)
+}
+
+func (s *session) finishAsking(in *inputs, flags *faultsFlags, ask *cause.Session, named string) error {
+	fmt.Fprintln(s.stderr)
+	report := ask.Causes()
+	verify.Finish(report, in.model, in.sources)
+	return s.renderCauses(report, flags, named)
+}
+
+// eyes asks somebody with the model in hand.
+type eyes struct {
+	s     *session
+	in    *bufio.Reader
+	setup *mixcore.Setup
+	ruler bool
+}
+
+func (e *eyes) tell(n, left int, said *result.WalkStep) {
+	text := terminal.NewText(e.s.layout(false))
+	text.Gap()
+	text.Title(fmt.Sprintf("Step %d (%d things in question)", n, left))
+	if len(said.Ready) > 0 {
+		text.Entry("  set   ", strings.Join(said.Ready, ", ")+"; all else at rest")
+	} else {
+		text.Entry("  set   ", "everything at rest")
+	}
+	if len(said.Move) > 0 {
+		text.Entry("  move  ", strings.Join(said.Move, ", "))
+	} else {
+		text.Entry("  look  ", "at the model as it stands")
+	}
+	text.Render(e.s.stderr)
+}
+
+// look asks what one part does.
+func (e *eyes) look(part int, step *sight.Step, timed bool) (cause.Seen, error) {
+	p := &e.setup.Parts[part]
+	seen := cause.Seen{Part: part}
+	words := wordsOf(p, step.Stands())
+	var names []string
+	for _, w := range words {
+		names = append(names, w.word)
+	}
+	err := e.answer(fmt.Sprintf("  %s: %s?", p.Name, strings.Join(names, ", ")), names, func(said string) bool {
+		for _, w := range words {
+			if strings.HasPrefix(w.word, said) {
+				w.take(&seen)
+				return true
+			}
+		}
+		return false
+	})
+	if err == nil && e.ruler {
+		err = e.measure(p, &seen)
+	}
+	if err == nil && timed {
+		err = e.answer(fmt.Sprintf("  %s: does it take as long as it should? yes, no", p.Name), []string{"yes", "no"}, func(said string) bool {
+			early := strings.HasPrefix(said, "n")
+			seen.Early = &early
+			return early || strings.HasPrefix(said, "y")
+		})
+	}
+	return seen, err
+}
+
+// seenWord is a word for what a part does.
+type seenWord struct {
+	word string
+	take func(*cause.Seen)
+}
+
+func wordsOf(p *mixcore.Part, stands bool) []seenWord {
+	way := func(w sight.Way) func(*cause.Seen) { return func(s *cause.Seen) { s.Way = w } }
+	turns := func(runs bool) func(*cause.Seen) { return func(s *cause.Seen) { s.Runs = &runs } }
+	still := seenWord{"still", way(sight.Still)}
+	if stands {
+		still.word = "neutral"
+	}
+	switch p.Motion {
+	case mixcore.Power:
+		return []seenWord{{"runs", turns(true)}, {"stopped", turns(false)}}
+	case mixcore.LeftRight:
+		return []seenWord{{"left", way(sight.Plus)}, {"right", way(sight.Minus)}, still}
+	case mixcore.OutIn:
+		still.word = "still"
+		if stands {
+			return []seenWord{{"out", way(sight.Plus)}, {"in", way(sight.Still)}}
+		}
+		return []seenWord{{"out", way(sight.Plus)}, {"in", way(sight.Minus)}, still}
+	}
+	return []seenWord{{"up", way(sight.Minus)}, {"down", way(sight.Plus)}, still}
+}
+
+// measure asks where a part is now.
+func (e *eyes) measure(p *mixcore.Part, seen *cause.Seen) error {
+	unit := "percent of its travel or power"
+	if sight.Hinged(p) {
+		unit = map[mixcore.Motion]string{mixcore.UpDown: "degrees, such as 12 up or 3 down", mixcore.LeftRight: "degrees, such as 12 left or 3 right"}[p.Motion]
+	}
+	return e.answer(fmt.Sprintf("  %s: where is it now, in %s?", p.Name, unit), nil, func(said string) bool {
+		fields := strings.Fields(strings.NewReplacer("°", " ", "%", " ").Replace(said))
+		if len(fields) == 0 {
+			return false
+		}
+		at, err := strconv.ParseFloat(strings.ReplaceAll(fields[0], ",", "."), 64)
+		if err != nil || at < 0 || at > 180 {
+			return false
+		}
+		if sight.Hinged(p) && at != 0 {
+			if len(fields) != 2 {
+				return false
+			}
+			switch side := fields[1]; {
+			case p.Motion == mixcore.UpDown && side == "up", p.Motion == mixcore.LeftRight && side == "right":
+				at = -at
+			case p.Motion == mixcore.UpDown && side == "down", p.Motion == mixcore.LeftRight && side == "left":
+			default:
+				return false
+			}
+		}
+		seen.After = &at
+		return true
+	})
+}
+
+// answer asks until what is said is understood, nothing is said, or it is enough.
+func (e *eyes) answer(question string, words []string, understand func(string) bool) error {
+	for {
+		fmt.Fprint(e.s.stderr, question+" ")
+		line, err := e.in.ReadString('\n')
+		said := strings.ToLower(strings.TrimSpace(line))
+		switch {
+		case err != nil && said == "", said == "q", said == "quit":
+			return errEnough
+		case said == "":
+			return nil
+		case said == "?":
+			fmt.Fprintln(e.s.stderr, "    say what it does when the step is done; the first letters are enough; Enter if you cannot say")
+		case understand(said):
+			return nil
+		default:
+			fmt.Fprintln(e.s.stderr, "    not understood; "+hintFor(words))
+		}
+	}
+}
+
+func hintFor(words []string) string {
+	if len(words) == 0 {
+		return "write a number, and which way"
+	}
+	return "write " + strings.Join(words, " or ")
+}
