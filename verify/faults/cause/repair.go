@@ -86,7 +86,7 @@ func Repairs(ctx context.Context, m *airframes.Model, scripts []script.File) *re
 		}
 	}
 	if len(found) > 1 {
-		r.Apart = c.next(found)
+		r.Apart = c.next(found, func(i int) string { return c.mistakes[i].Change })
 	}
 	return r
 }

@@ -40,7 +40,7 @@ func (c *inquiry) report(r *result.Causes, suspects []int) {
 		r.Verdict = result.OneCause
 	default:
 		r.Verdict = result.SeveralCause
-		r.Next = c.next(heads)
+		r.Next = c.next(heads, c.text)
 	}
 	for _, i := range heads[:min(mostRepaired, len(heads))] {
 		r.Repairs = append(r.Repairs, c.repairs(i)...)
@@ -74,8 +74,9 @@ func (c *inquiry) apart(t *table.Table, a, b int) bool {
 	return false
 }
 
-// next is the step that tells mistakes apart best, or nil if none does.
-func (c *inquiry) next(candidates []int) *result.NextStep {
+// next is the step that tells mistakes apart best, or nil if none does; say is how each is
+// called.
+func (c *inquiry) next(candidates []int, say func(int) string) *result.NextStep {
 	t := c.table()
 	step, groups := t.Best(c.o.Look, candidates)
 	if step < 0 {
@@ -85,7 +86,7 @@ func (c *inquiry) next(candidates []int) *result.NextStep {
 	for _, group := range groups {
 		a := result.NextAnswer{See: c.see(step, group[0], groups)}
 		for _, i := range group {
-			a.Suspects = append(a.Suspects, c.text(i))
+			a.Suspects = append(a.Suspects, say(i))
 		}
 		n.Answers = append(n.Answers, a)
 	}

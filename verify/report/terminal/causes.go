@@ -20,7 +20,7 @@ func RenderCauses(w io.Writer, r *result.Causes, o Options) error {
 	}
 	p.suspects(r)
 	if r.Next != nil {
-		p.next(r.Next, "LOOK NEXT")
+		p.next(r.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
 	p.repairs(r.Repairs, "WHAT WOULD PUT IT RIGHT, each tried on the whole script and the laws of prove")
 	if !o.Brief {
@@ -74,9 +74,9 @@ func someAlike(names []string) string {
 }
 
 // next is the step that tells what is left apart.
-func (p *page) next(n *result.NextStep, title string) {
+func (p *page) next(n *result.NextStep, title, see, then string) {
 	p.blank()
-	p.para(0, title+": this step tells them apart best", p.strong)
+	p.para(0, title, p.strong)
 	if len(n.Step.Ready) > 0 {
 		p.hang("  set   ", p.strong, strings.Join(n.Step.Ready, ", "), plain)
 	}
@@ -86,12 +86,12 @@ func (p *page) next(n *result.NextStep, title string) {
 	}
 	p.hang("  move  ", p.strong, move, plain)
 	for _, a := range n.Answers {
-		see := strings.Join(a.See, ", ")
-		if see == "" {
-			see = "nothing that tells"
+		what := strings.Join(a.See, ", ")
+		if what == "" {
+			what = "nothing that tells"
 		}
-		p.hang("  if you see  ", p.strong, see, p.strong)
-		p.hang("    it is     ", p.faint, someAlike(a.Suspects), plain)
+		p.hang("  "+see, p.strong, what, p.strong)
+		p.hang("    "+then, p.faint, someAlike(a.Suspects), plain)
 	}
 	if n.Left > 1 {
 		p.para(2, fmt.Sprintf("It takes %s at most to name it, this one included.", count(n.Left, "step")), p.faint)
@@ -159,7 +159,8 @@ func (p *page) offer(r *result.Repairs) {
 		}
 		p.repairs(r.List, title+", if that is what is wrong")
 		if r.Apart != nil {
-			p.next(r.Apart, "WHICH IS IT")
+			p.next(r.Apart, "WHICH OF THEM: after these changes this step looks different; take what the model should do",
+				"if it should do  ", "then      ")
 		}
 	}
 }
