@@ -84,7 +84,7 @@ func rules(look sight.Look, p *mixcore.Part, seen, other sight.Move) bool {
 // told is what a part tells of a mistake in a kind of step.
 func (t *Table) told(look sight.Look, c *column, kind int) (tells telling) {
 	p := &t.Model.Setup.Parts[c.part]
-	wrong, right := c.move(&c.classes.kinds[kind]), t.right[c.part].moveIn(int(c.classes.kinds[kind].step))
+	wrong, right := c.move(&c.classes.kinds[kind]), c.wanted[kind]
 	if c.late != nil && c.late[kind] >= visible(look, p) {
 		return surely | asSeen | asOther
 	}
@@ -136,9 +136,10 @@ func (t *Table) shows(look sight.Look, c *column, row []uint64) {
 // givesAway says whether one part gives a mistake away in a kind of step.
 func (t *Table) givesAway(look sight.Look, c *column, kind int) bool {
 	p := &t.Model.Setup.Parts[c.part]
-	k := &c.classes.kinds[kind]
-	return look.Differ(p, t.right[c.part].moveIn(int(k.step)), c.move(k)) ||
-		c.late != nil && c.late[kind] >= visible(look, p)
+	if move := c.move(&c.classes.kinds[kind]); move != c.wanted[kind] && look.Differ(p, c.wanted[kind], move) {
+		return true
+	}
+	return c.late != nil && c.late[kind] >= visible(look, p)
 }
 
 // ShowsAnywhere says whether a mistake is surely noticed at some step.

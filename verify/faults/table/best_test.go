@@ -56,6 +56,9 @@ func TestBestHasNoStepWhereNothingIsApart(t *testing.T) {
 	}
 }
 
+// fewTruths is of how many mistakes the whole way to their name is gone.
+const fewTruths = 20
+
 // Whatever any step tells apart, the questions in the end do too, and in no more steps
 // than are said: for every mistake of every shipped model, honestly observed.
 func TestNamedIsHowManyStepsNameEveryMistake(t *testing.T) {
@@ -69,9 +72,9 @@ func TestNamedIsHowManyStepsNameEveryMistake(t *testing.T) {
 			}
 			deepest := 0
 			truths := all
-			if len(truths) > 60 { // some of them, the same each time
+			if len(truths) > fewTruths { // some of them, the same each time
 				truths = nil
-				for i := 0; i < len(all); i += len(all)/60 + 1 {
+				for i := 0; i < len(all); i += len(all)/fewTruths + 1 {
 					truths = append(truths, all[i])
 				}
 			}

@@ -34,6 +34,8 @@ type Table struct {
 	wrong   [][]column // by mistake: the parts that it touches, ascending
 	faults  [][]mixcore.Fault
 
+	expected map[expectation][]sight.Move // while the table is made: see column.wanted
+
 	mutex sync.Mutex
 	views map[sight.Look]*view
 }
@@ -42,8 +44,9 @@ type Table struct {
 type column struct {
 	part    int
 	classes *classes
-	place   []float64 // by class of poses: degrees with mixcore's sign, or percent
-	late    []float64 // by kind of step, of mistakes in time: see Late; nil of all others
+	place   []float64    // by class of poses: degrees with mixcore's sign, or percent
+	wanted  []sight.Move // by kind of step: what the part should do; nil of what is right
+	late    []float64    // by kind of step, of mistakes in time: see Late; nil of all others
 }
 
 // New works the table out. A mistake that cannot be built has no column and shows
@@ -51,11 +54,12 @@ type column struct {
 func New(m *airframes.Model, mistakes []mistake.Mistake, steps []sight.Step) *Table {
 	t := &Table{
 		Model: m, Mistakes: mistakes, Steps: steps,
-		moments: newMoments(&m.Setup, steps),
-		right:   make([]column, len(m.Setup.Parts)),
-		wrong:   make([][]column, len(mistakes)),
-		faults:  make([][]mixcore.Fault, len(mistakes)),
-		views:   map[sight.Look]*view{},
+		moments:  newMoments(&m.Setup, steps),
+		right:    make([]column, len(m.Setup.Parts)),
+		wrong:    make([][]column, len(mistakes)),
+		faults:   make([][]mixcore.Fault, len(mistakes)),
+		expected: map[expectation][]sight.Move{},
+		views:    map[sight.Look]*view{},
 	}
 	probe := poses.New(m.Plan)
 	out := m.Plan.NewOutput()
@@ -70,6 +74,7 @@ func New(m *airframes.Model, mistakes []mistake.Mistake, steps []sight.Step) *Ta
 		}
 		t.wrong[k] = t.columns(plan, &mistakes[k], probe)
 	}
+	t.expected = nil
 	return t
 }
 
@@ -86,12 +91,33 @@ func (t *Table) columns(variant *mixcore.Plan, made *mistake.Mistake, right *pos
 		reach := probe.PartReach(part)
 		reach.AddAll(right.PartReach(part))
 		c := t.column(variant, part, reach, out)
+		c.wanted = t.wanted(part, c.classes)
 		if made.Kind != nil && made.Kind.Timed {
 			c.late = t.lateness(variant, &c)
 		}
 		list = append(list, c)
 	}
 	return list
+}
+
+// expectation is a part, and classes of poses by which another set-up's is sorted.
+type expectation struct {
+	part    int
+	classes *classes
+}
+
+// wanted is what a part should do, by kind of step.
+func (t *Table) wanted(part int, by *classes) []sight.Move {
+	key := expectation{part, by}
+	moves := t.expected[key]
+	if moves == nil {
+		moves = make([]sight.Move, len(by.kinds))
+		for i := range moves {
+			moves[i] = t.right[part].moveIn(int(by.kinds[i].step))
+		}
+		t.expected[key] = moves
+	}
+	return moves
 }
 
 // column works out one part in every class of poses.

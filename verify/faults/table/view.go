@@ -88,7 +88,6 @@ func (t *Table) key(numbers [][][]uint64, mistake, step int) (key uint64) {
 // seen are the numbers of one column.
 func (t *Table) seen(look sight.Look, c *column) (exact, rough []uint64) {
 	p := &t.Model.Setup.Parts[c.part]
-	right := &t.right[c.part]
 	exact = make([]uint64, len(c.classes.kinds))
 	if look.Ruler {
 		rough = make([]uint64, len(exact))
@@ -97,7 +96,7 @@ func (t *Table) seen(look sight.Look, c *column) (exact, rough []uint64) {
 	}
 	for i := range c.classes.kinds {
 		k := &c.classes.kinds[i]
-		wanted, move := right.moveIn(int(k.step)), c.move(k)
+		wanted, move := c.wanted[i], c.move(k)
 		salt := scramble(uint64(c.part) + 1)
 		isLate := c.late != nil && c.late[i] >= visible(look, p)
 		if isLate {

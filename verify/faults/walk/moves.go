@@ -1,6 +1,8 @@
 package walk
 
 import (
+	"slices"
+
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 )
@@ -81,6 +83,23 @@ func (m *moves) after(before, step int) int {
 }
 
 const unknown = -1
+
+// nearest is what steps cost where one always goes on with the cheapest: more than the
+// best order, and quick.
+func (m *moves) nearest(steps []int) (sum int) {
+	left := slices.Clone(steps)
+	for at := start; len(left) > 0; {
+		best, least := 0, m.after(at, left[0])
+		for i, step := range left[1:] {
+			if cost := m.after(at, step); cost < least {
+				best, least = i+1, cost
+			}
+		}
+		at, sum = left[best], sum+least
+		left = slices.Delete(left, best, best+1)
+	}
+	return sum
+}
 
 // costs are all movements of some steps: to begin with each, and from one to another.
 type costs struct {

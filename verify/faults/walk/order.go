@@ -86,28 +86,68 @@ func (c *costs) nearest() []int {
 	return order
 }
 
-// improved moves runs of steps elsewhere, and turns them round, while that saves
+// longestRun is how many steps are moved elsewhere together at most.
+const longestRun = 4
+
+// improved moves runs of steps elsewhere, turned round or not, while that saves
 // movements.
 func (c *costs) improved(order []int) []int {
-	least := c.of(order)
-	for again := true; again; {
-		again = false
-		for length := 1; length <= min(len(order)-1, 4); length++ {
-			for from := 0; from+length <= len(order); from++ {
-				run := slices.Clone(order[from : from+length])
-				others := slices.Delete(slices.Clone(order), from, from+length)
-				turned := slices.Clone(run)
-				slices.Reverse(turned)
-				for to := 0; to <= len(others); to++ {
-					for _, piece := range [][]int{run, turned} {
-						next := slices.Insert(slices.Clone(others), to, piece...)
-						if cost := c.of(next); cost < least {
-							order, least, again = next, cost, true
-						}
-					}
+	for {
+		better := c.better(order)
+		if better == nil {
+			return order
+		}
+		order = better
+	}
+}
+
+// better is an order that a run of steps moved elsewhere makes cheaper, or nil.
+func (c *costs) better(order []int) []int {
+	for length := 1; length <= min(len(order)-1, longestRun); length++ {
+		for from := 0; from+length <= len(order); from++ {
+			run := order[from : from+length]
+			others := slices.Delete(slices.Clone(order), from, from+length)
+			turned := slices.Clone(run)
+			slices.Reverse(turned)
+			saved := c.edge(order, from-1, from) + c.edge(order, from+length-1, from+length) - c.edge(others, from-1, from)
+			turn := c.of(turned) - c.first[turned[0]] - c.of(run) + c.first[run[0]]
+			for to := 0; to <= len(others); to++ {
+				here := c.edge(others, to-1, to)
+				if c.into(others, to, run)-here < saved {
+					return slices.Insert(others, to, slices.Clone(run)...)
+				}
+				if c.into(others, to, turned)-here+turn < saved {
+					return slices.Insert(others, to, turned...)
 				}
 			}
 		}
 	}
-	return order
+	return nil
+}
+
+// edge is what it costs to go on from one place of an order to the next; before its
+// beginning stands the start, and behind its end nothing.
+func (c *costs) edge(order []int, from, to int) int {
+	switch {
+	case to == len(order):
+		return 0
+	case from < 0:
+		return c.first[order[to]]
+	}
+	return c.next[order[from]][order[to]]
+}
+
+// into is what it costs to come to a run that is put into an order, and to go on behind
+// it.
+func (c *costs) into(order []int, at int, run []int) int {
+	cost := 0
+	if at == 0 {
+		cost = c.first[run[0]]
+	} else {
+		cost = c.next[order[at-1]][run[0]]
+	}
+	if at < len(order) {
+		cost += c.next[run[len(run)-1]][order[at]]
+	}
+	return cost
 }

@@ -58,6 +58,9 @@ func TestOrderIsTheBestOfAll(t *testing.T) {
 		if bound > want {
 			t.Errorf("bound %d above the best order, %d", bound, want)
 		}
+		if got := c.of(improved); got < want || got > c.of(c.nearest()) {
+			t.Errorf("improved to %d, the best is %d", got, want)
+		}
 		for _, o := range [][]int{order, improved} {
 			if sorted := slices.Sorted(slices.Values(o)); len(sorted) != len(c.first) || len(slices.Compact(sorted)) != len(c.first) {
 				t.Errorf("order %v of %d steps", o, len(c.first))

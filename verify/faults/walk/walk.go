@@ -81,8 +81,7 @@ func Of(ctx context.Context, t *table.Table, look sight.Look) *Found {
 	f.AtLeast, f.Stopped = answer.AtLeast, ctx.Err() != nil
 	hand := newMoves(t.Model.Plan, t.Steps)
 	chosen := cover.Swap(problem, answer.Chosen, func(steps []int) int {
-		c := hand.costs(steps)
-		return c.of(c.nearest())*(halves+1) + min(f.halfWay(steps), halves)
+		return hand.nearest(steps)*(halves+1) + min(f.halfWay(steps), halves)
 	})
 	c := hand.costs(chosen)
 	order, atLeast := c.order()
