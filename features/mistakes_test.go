@@ -8,28 +8,33 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/features"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
 
-// TestScriptsMissNoSingleMistake makes one mistake after another in the set-up
-// of each shipped model and wants its script to fail. Only a mistake that
-// changes nothing at any position of the controls may pass, and the test tells
-// which those are by looking, not by a list.
-func TestScriptsMissNoSingleMistake(t *testing.T) {
-	const fewest = 15 // for each channel of a model
+// TestScriptsNoticeSmallMistakes makes the scripts of the shipped models find numbers
+// that are a little off, where package faults makes mistakes that are far off: a
+// sub-trim of a few percent, a throw or an end point that is a fifth short. Only what
+// changes nothing at any position of the controls may pass, and the test tells which
+// those are by looking, not by a list.
+func TestScriptsNoticeSmallMistakes(t *testing.T) {
+	const fewest = 3 // for each channel of a model
 	for _, name := range features.Names() {
 		t.Run(name, func(t *testing.T) {
 			model := load(t, name)
 			trial := trialOf(t, model, name)
-			if failed := trial.Failing(model, 1); len(failed) > 0 {
-				t.Fatalf("without a mistake %v fail", failed)
-			}
 			caught, unseen := 0, 0
 			mistakes(&model.Setup, func(what string, edit func(*mixcore.Setup)) {
 				wrong := withEdit(t, model, what, edit)
+				fails := false
+				trial.Try(wrong, mistake.Touched(model.Plan, wrong.Plan), func(_ int, h phrase.Holding) bool {
+					fails = h == phrase.Fails
+					return !fails
+				})
 				switch {
-				case len(trial.Failing(wrong, 1)) > 0:
+				case fails:
 					caught++
 				case differs(model.Plan, wrong.Plan):
 					t.Errorf("no sentence fails on %s", what)
@@ -38,7 +43,7 @@ func TestScriptsMissNoSingleMistake(t *testing.T) {
 				}
 			})
 			t.Logf("%d caught, %d that change nothing", caught, unseen)
-			if least := fewest * min(len(model.Setup.Channels), 4); caught < least {
+			if least := fewest * len(model.Setup.Channels); caught < least {
 				t.Errorf("%d mistakes were caught, want at least %d", caught, least)
 			}
 		})
@@ -139,16 +144,13 @@ const (
 	throwMistake = 0.8 // of what a throw or end point should be
 )
 
-// mistakes calls plant with every single mistake of the kinds that people make.
+// mistakes calls plant with every number that is a little off.
 func mistakes(s *mixcore.Setup, plant func(what string, edit func(*mixcore.Setup))) {
 	for i := range s.Channels {
 		channelMistakes(s, i, plant)
 	}
 	for i := range s.Demands {
 		demandMistakes(s, i, plant)
-	}
-	for i := range s.Parts {
-		partMistakes(s, i, plant)
 	}
 }
 
@@ -157,26 +159,11 @@ func channelMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.S
 	put := func(what string, edit func(c *mixcore.Channel)) {
 		plant(fmt.Sprintf("channel %d %s", c.Number, what), func(s *mixcore.Setup) { edit(&s.Channels[i]) })
 	}
-	put("reversed", func(c *mixcore.Channel) { c.Reversed = !c.Reversed })
-	put("dead", func(c *mixcore.Channel) { c.Mix = nil })
 	put("with its sub-trim off", func(c *mixcore.Channel) { c.SubTrim += trimMistake })
 	put("with a short plus end", func(c *mixcore.Channel) { c.EndPoints.Plus *= throwMistake })
 	put("with a short minus end", func(c *mixcore.Channel) { c.EndPoints.Minus *= throwMistake })
-	put("with another failsafe", func(c *mixcore.Channel) { c.Failsafe = mixcore.Failsafe{Hold: !c.Failsafe.Hold} })
 	if c.Slow > 0 {
 		put("twice as slow", func(c *mixcore.Channel) { c.Slow *= 2 })
-		put("at once", func(c *mixcore.Channel) { c.Slow = 0 })
-	}
-	for j := range c.Mix {
-		line := fmt.Sprintf("line %d ", j+1)
-		put(line+"left out", func(c *mixcore.Channel) { c.Mix = slices.Delete(c.Mix, j, j+1) })
-		put(line+"of the other sign", func(c *mixcore.Channel) {
-			l := &c.Mix[j]
-			l.Share.Plus, l.Share.Minus, l.Value = -l.Share.Plus, -l.Share.Minus, -l.Value
-		})
-		put(line+"of the other sign on one side", func(c *mixcore.Channel) { c.Mix[j].Share.Plus *= -1 })
-		put(line+"of the other sign on the other side", func(c *mixcore.Channel) { c.Mix[j].Share.Minus *= -1 })
-		put(line+"always in force", func(c *mixcore.Channel) { c.Mix[j].When = nil })
 	}
 }
 
@@ -185,42 +172,9 @@ func demandMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.Se
 	put := func(what string, edit func(d *mixcore.Demand)) {
 		plant("demand "+d.Name+" "+what, func(s *mixcore.Setup) { edit(&s.Demands[i]) })
 	}
-	put("with its trim reversed", func(d *mixcore.Demand) { d.TrimRange *= -1 })
-	put("without its trim", func(d *mixcore.Demand) { d.Trim = mixcore.NoTrim })
-	put("at its last rate only", func(d *mixcore.Demand) { d.Rates = d.Rates[len(d.Rates)-1:] })
-	put("at its first rate only", func(d *mixcore.Demand) {
-		d.Rates = d.Rates[:1]
-		d.Rates[0].When = nil
-	})
 	for k := range d.Rates {
 		put(fmt.Sprintf("rate %d short one way", k+1), func(d *mixcore.Demand) { d.Rates[k].Throw.Plus *= throwMistake })
 		put(fmt.Sprintf("rate %d short the other way", k+1), func(d *mixcore.Demand) { d.Rates[k].Throw.Minus *= throwMistake })
-	}
-}
-
-func partMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.Setup))) {
-	part := s.Parts[i]
-	for servo, drive := range part.Drives {
-		put := func(what string, edit func(d *mixcore.Drive)) {
-			plant(fmt.Sprintf("%s servo %d %s", part.Name, servo+1, what), func(s *mixcore.Setup) { edit(&s.Parts[i].Drives[servo]) })
-		}
-		if drive.Linkage != nil {
-			put("with its arm the other way", func(d *mixcore.Drive) { d.Servo.PlusAft = !d.Servo.PlusAft })
-			put("with its horn on the other side", func(d *mixcore.Drive) { d.Sign *= -1 })
-		}
-		if drive.Table != nil {
-			put("measured upside down", func(d *mixcore.Drive) {
-				for k := range d.Table {
-					d.Table[k].Y *= -1
-				}
-			})
-		}
-	}
-	for k, other := range s.Parts[:i] {
-		plant(part.Name+" exchanged with "+other.Name, func(s *mixcore.Setup) {
-			a, b := &s.Parts[i].Drives[0], &s.Parts[k].Drives[0]
-			a.Channel, b.Channel = b.Channel, a.Channel
-		})
 	}
 }
 
