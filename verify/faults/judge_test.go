@@ -2,13 +2,16 @@ package faults_test
 
 import (
 	"context"
+	"reflect"
+	"slices"
+	"strings"
 	"testing"
-	"time"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/features"
 	"example.com/hingeline/verify/faults"
+	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
@@ -37,20 +40,195 @@ func judged(t testing.TB, m *airframes.Model, files []script.File, o faults.Opti
 	return r
 }
 
-// Every shipped script catches every single mistake that can be seen.
+// Every shipped script catches every single mistake that can be seen, and none is left
+// open.
 func TestShippedScriptsMissNothing(t *testing.T) {
 	for _, name := range features.Names() {
 		t.Run(name, func(t *testing.T) {
-			m := load(t, name)
-			start := time.Now()
-			r := judged(t, m, shippedScript(name), faults.Options{})
-			t.Logf("%+v, %d %%, %d spare, %v", r.Score(), r.Score().Percent(), len(r.Spare), time.Since(start))
+			r := judged(t, load(t, name), shippedScript(name), faults.Options{})
+			t.Logf("%+v, %d spare", r.Score(), len(r.Spare))
 			for _, f := range r.Faults {
 				if f.State == result.Missed || f.State == result.Open {
-					t.Errorf("%s: %s\n   %d %s\n   %v %v; %s\n   %s %s", f.State, f.Text, f.Rank, f.Consequence, f.Witness, f.Wanted, f.Reason, f.Sentence, f.Place.Excerpt)
+					t.Errorf("%s: %s (%s %s); add %q", f.State, f.Text, f.Consequence, f.Reason, f.Sentence)
 				}
 			}
-			t.Log(faults.Additions(r, func(string) bool { return false }))
+			if r.Verdict != result.NoneMissed || r.Score().Percent() != 100 || r.Score().Caught < 50 {
+				t.Errorf("%s, %+v", r.Verdict, r.Score())
+			}
 		})
+	}
+}
+
+// Without any one scenario that is not spare something is missed, and without one that is
+// nothing is.
+func TestSpareScenariosAreThoseThatNothingNeeds(t *testing.T) {
+	for _, name := range []string{"pellin-park", "ousel-trainer", "hollin-spoilers"} {
+		t.Run(name, func(t *testing.T) {
+			m, files := load(t, name), shippedScript(name)
+			r := judged(t, m, files, faults.Options{})
+			spare := map[int]bool{}
+			for _, s := range r.Spare {
+				spare[s.Place.Line] = true
+			}
+			removed := 0
+			for _, line := range checkLines(t, m, files) {
+				less, ok := without(string(files[0].Text), line)
+				if !ok {
+					continue
+				}
+				removed++
+				r := judged(t, m, []script.File{{Name: files[0].Name, Text: []byte(less)}}, faults.Options{})
+				if missed := r.Score().Missed + r.Score().Open; (missed == 0) != spare[line] {
+					t.Errorf("without the scenario of line %d %d are missed; spare: %v", line, missed, spare[line])
+				}
+			}
+			if removed < 4 || len(spare) == 0 {
+				t.Errorf("%d scenarios were taken out, %d are spare", removed, len(spare))
+			}
+		})
+	}
+}
+
+// checkLines is the line of the first check of every scenario, or of its row.
+func checkLines(t *testing.T, m *airframes.Model, files []script.File) (lines []int) {
+	trial, problems := script.NewTrial(m, files)
+	if trial == nil {
+		t.Fatal(problems)
+	}
+	last := -1
+	for i := range trial.Len() {
+		if about, scenario := trial.Check(i); scenario != last {
+			last = scenario
+			lines = append(lines, about.Place.Line)
+		}
+	}
+	return lines
+}
+
+// without takes out the scenario of a line, or the row of an outline; ok is false where
+// it is the only row.
+func without(text string, line int) (less string, ok bool) {
+	lines := strings.Split(text, "\n")
+	at := line - 1
+	word := func(i int) string { return strings.TrimSpace(lines[i]) }
+	if strings.HasPrefix(word(at), "|") {
+		above, below := strings.HasPrefix(word(at-1), "|") && !strings.HasPrefix(word(at-2), "Examples"), at+1 < len(lines) && strings.HasPrefix(word(at+1), "|")
+		return strings.Join(slices.Delete(slices.Clone(lines), at, at+1), "\n"), above || below
+	}
+	first, end := at, at+1
+	for !strings.HasPrefix(word(first), "Scenario") {
+		first--
+	}
+	for end < len(lines) && !strings.HasPrefix(word(end), "Scenario") && !strings.HasPrefix(word(end), "@") && !strings.HasPrefix(word(end), "Rule:") {
+		end++
+	}
+	for first > 0 && strings.HasPrefix(word(first-1), "@") {
+		first--
+	}
+	rest := slices.Delete(slices.Clone(lines), first, end)
+	return strings.Join(rest, "\n"), strings.Contains(strings.Join(rest, "\n"), "Scenario")
+}
+
+// A script that asks nothing but that the motor is stopped misses all else, the worst
+// first, and each with a sentence that catches it.
+func TestWhatIsMissedIsToldWorstFirst(t *testing.T) {
+	m := load(t, "bracken-20")
+	files := []script.File{{Name: "thin.feature", Text: []byte("Feature: Thin\n\n  Scenario: Little\n    * the rudder is at neutral\n")}}
+	r := judged(t, m, files, faults.Options{})
+	var words []string
+	rank := 0
+	for _, f := range r.Faults {
+		if f.State != result.Missed {
+			continue
+		}
+		if f.Rank < rank {
+			t.Errorf("rank %d behind %d: %s", f.Rank, rank, f.Text)
+		}
+		rank = f.Rank
+		words = append(words, f.Consequence)
+		if f.Sentence == "" || f.Witness == nil || f.Witness.Got == "" || f.Wanted == "" {
+			t.Errorf("%s: sentence %q, witness %+v, wanted %q", f.Text, f.Sentence, f.Witness, f.Wanted)
+		}
+	}
+	said := strings.Join(words, "\n")
+	for _, want := range []string{"the motor RUNS", "rolls LEFT where it should roll RIGHT", "pitches DOWN where it should pitch UP", "yaws ",
+		"where it should not", "does not roll", "without a signal", "times as strongly", " instead of "} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no consequence says %q", want)
+		}
+	}
+	if !strings.Contains(words[0], "the motor RUNS") || r.Verdict != result.SomeMissed {
+		t.Errorf("the worst is %q, verdict %s", words[0], r.Verdict)
+	}
+	// With what is proposed nothing is missed any more.
+	whole := string(files[0].Text) + faults.Additions(r, func(string) bool { return false })
+	again := judged(t, m, []script.File{{Name: "thin.feature", Text: []byte(whole)}}, faults.Options{})
+	if again.Verdict != result.NoneMissed {
+		for _, f := range again.Faults {
+			if f.State == result.Missed || f.State == result.Open {
+				t.Errorf("still %s: %s", f.State, f.Text)
+			}
+		}
+	}
+}
+
+// A script that fails on the model as it is says nothing about mistakes, and a mistake of
+// a kind that a model has no room for is none.
+func TestNothingIsSaidWhereNothingCanBe(t *testing.T) {
+	m := load(t, "pellin-park")
+	wrong := []script.File{{Name: "w.feature", Text: []byte("Feature: W\n\n  Scenario: W\n    * with the turn stick full right, the rudder moves left\n")}}
+	if r := judged(t, m, wrong, faults.Options{}); r.Verdict != result.AlreadyWrong || len(r.Faults) > 0 {
+		t.Errorf("%s with %d mistakes", r.Verdict, len(r.Faults))
+	}
+	if r := judged(t, m, shippedScript("pellin-park"), faults.Options{Options: mistake.Options{Only: []string{"fade-missing"}}}); r.Verdict != result.NoMistakes {
+		t.Errorf("%s", r.Verdict)
+	}
+}
+
+// What was stopped, or could not be decided, is not caught.
+func TestStoppedAndUndecidedAreNotCaught(t *testing.T) {
+	m := load(t, "tarn-measured")
+	ctx, stop := context.WithCancel(context.Background())
+	tried := 0
+	r, _ := faults.Judge(ctx, m, shippedScript("tarn-measured"), faults.Options{Progress: func(done, all int) {
+		if tried++; tried == 20 {
+			stop()
+		}
+	}})
+	if s := r.Score(); r.Stopped == "" || r.Verdict != result.SomeMissed || s.Caught > 20 || s.Open < 300 {
+		t.Errorf("stopped %q, %s, %+v", r.Stopped, r.Verdict, s)
+	}
+	thin := []script.File{{Name: "thin.feature", Text: []byte("Feature: Thin\n\n  Scenario: Little\n    * the rudder is at neutral\n")}}
+	plain := judged(t, load(t, "skerry"), []script.File{{Name: "t.feature", Text: []byte(strings.ReplaceAll(string(thin[0].Text), "rudder", "port aileron"))}},
+		faults.Options{Boxes: 1, Options: mistake.Options{Only: []string{"fade-missing", "limit-low", "expo-wrong"}}})
+	for _, f := range plain.Faults {
+		if f.State == result.Invisible && f.Reason == "" || f.State == result.Open && f.Reason == "" {
+			t.Errorf("%s: %s without a reason", f.State, f.Text)
+		}
+	}
+}
+
+// The same script always gets the same report.
+func TestJudgeAlwaysSaysTheSame(t *testing.T) {
+	m := load(t, "ousel-trainer")
+	thin := []script.File{{Name: "thin.feature", Text: []byte("Feature: Thin\n\n  Scenario: Little\n    * the rudder is at neutral\n")}}
+	a, b := judged(t, m, thin, faults.Options{}), judged(t, m, thin, faults.Options{})
+	if !reflect.DeepEqual(a, b) {
+		t.Error("two runs differ")
+	}
+}
+
+// Pairs of mistakes that hide each other are made where they are asked for.
+func TestPairsAreMadeWhereAsked(t *testing.T) {
+	m := load(t, "pellin-park")
+	r := judged(t, m, shippedScript("pellin-park"), faults.Options{Options: mistake.Options{Pairs: true}})
+	pairs := 0
+	for _, f := range r.Faults {
+		if f.Kind == "pair" {
+			pairs++
+		}
+	}
+	if pairs < 10 {
+		t.Errorf("%d pairs", pairs)
 	}
 }

@@ -20,6 +20,9 @@ func (j *judge) missedOnTheWay(part int, see func(instant) seen) (when mixcore.S
 	if !j.moved || !j.o.Verb.keeps() && j.o.Clock != Within {
 		return 0, false
 	}
+	if j.o.Verb.keeps() && !j.at.Before.Lost && !j.at.Now.Lost && j.model.Plan.Steady(part) {
+		return 0, false // it stays between its two ends, which were looked at
+	}
 	until := LongestTime
 	if j.o.Clock == After {
 		until = j.o.Time
