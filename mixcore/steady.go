@@ -1,27 +1,49 @@
 package mixcore
 
-// Steady says whether a part never goes beyond the two places between which it moves:
-// it has one servo, and no phase that fades bears on it. Slowed channels and slow servos
+// Steady says whether a part surely goes nowhere but between the two places where it
+// rests, when the controls jump from one position to another: it has one servo, no phase
+// that bears on it is fading, and no signal comes back. Slowed channels and slow servos
 // then bring it from the one straight to the other, for the chain behind the mix never
-// turns back. With a signal that goes or comes it may still start from somewhere else.
-func (p *Plan) Steady(part int) bool {
+// turns back. Where the signal is lost the output is set at once, and the servo follows.
+func (p *Plan) Steady(part int, from, to *Input) bool {
 	drives := p.parts[part].drives
-	if len(drives) != 1 {
+	switch {
+	case len(drives) != 1, from.SignalLost:
 		return false
+	case to.SignalLost:
+		return true
 	}
-	for i := range p.setup.Channels[drives[0].Channel].Mix {
-		m := &p.setup.Channels[drives[0].Channel].Mix[i]
+	return !p.fading(from, to) || !p.fadesBearOn(drives[0].Channel)
+}
+
+// fading says whether some phase comes or goes slowly.
+func (p *Plan) fading(from, to *Input) bool {
+	start, end := make([]float64, len(p.phases)), make([]float64, len(p.phases))
+	p.phaseWeights(from.Position, start)
+	p.phaseWeights(to.Position, end)
+	for i := range start {
+		if start[i] != end[i] && p.setup.Phases[i].Fade > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// fadesBearOn says whether a phase that takes time to come or go bears on a channel.
+func (p *Plan) fadesBearOn(channel int) bool {
+	for i := range p.setup.Channels[channel].Mix {
+		m := &p.setup.Channels[channel].Mix[i]
 		if p.setup.Fades(m.When) {
-			return false
+			return true
 		}
 		if m.Op != Add && m.Op != ScaleBy {
 			continue
 		}
 		for k := range p.setup.Demands[m.Demand].Rates {
 			if p.setup.Fades(p.setup.Demands[m.Demand].Rates[k].When) {
-				return false
+				return true
 			}
 		}
 	}
-	return true
+	return false
 }

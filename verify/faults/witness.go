@@ -1,12 +1,15 @@
 package faults
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/same"
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/wording"
@@ -27,24 +30,47 @@ func (j *judge) shows(d *same.Decision) showing {
 // times are the moments at which a movement is looked at on its way, in seconds.
 var times = []mixcore.Seconds{0.1, 0.2, 0.5, 1, 2, 3, 5, 10}
 
+// mostJourneys is in how many movements a mistake that is about time is followed: those
+// in which it is furthest off at once, for it shows best there.
+const mostJourneys = 8
+
+// atOnce is when a movement is looked at to know whether it is off, in seconds.
+const atOnce = 0.01
+
 // late finds where a mistake that is about time shows best: with one control moved from
 // rest, or one with another one set.
 func (j *judge) late(variant *airframes.Model, touched []int) (best showing, found bool) {
-	widest := 0.0
-	j.eachJourney(touched, func(step *sight.Step) {
-		right, wrong := j.m.Plan.NewOutput(), variant.Plan.NewOutput()
-		for _, after := range times {
-			j.m.Plan.EvalAfter(&step.From, &step.To, after, right)
-			variant.Plan.EvalAfter(&step.From, &step.To, after, wrong)
-			for _, part := range touched {
-				by := math.Abs(sight.PlaceOf(&j.m.Setup, part, right) - sight.PlaceOf(&variant.Setup, part, wrong))
-				if by > 2*j.still(part) && by > widest*1.05 {
-					widest, found = by, true
-					best = showing{step: sight.Step{From: step.From.Clone(), To: step.To.Clone()}, part: part, after: after}
-				}
+	right, wrong := j.m.Plan.NewOutput(), variant.Plan.NewOutput()
+	off := func(step *sight.Step, after mixcore.Seconds) (part int, by float64) {
+		j.m.Plan.EvalAfter(&step.From, &step.To, after, right)
+		variant.Plan.EvalAfter(&step.From, &step.To, after, wrong)
+		for _, i := range touched {
+			if d := math.Abs(sight.PlaceOf(&j.m.Setup, i, right) - sight.PlaceOf(&variant.Setup, i, wrong)); d > by {
+				part, by = i, d
 			}
 		}
+		return part, by
+	}
+	type journey struct {
+		step sight.Step
+		by   float64
+	}
+	var all []journey
+	j.eachJourney(touched, func(step *sight.Step) {
+		if _, by := off(step, atOnce); by > phrase.Rounding {
+			all = append(all, journey{*step, by})
+		}
 	})
+	slices.SortStableFunc(all, func(a, b journey) int { return cmp.Compare(b.by, a.by) })
+	widest := 0.0
+	for _, one := range all[:min(mostJourneys, len(all))] {
+		for _, after := range times {
+			if part, by := off(&one.step, after); by > 2*j.still(part) && by > widest*1.05 {
+				widest, found = by, true
+				best = showing{step: one.step, part: part, after: after}
+			}
+		}
+	}
 	return best, found
 }
 
@@ -87,9 +113,10 @@ func (j *judge) eachJourney(parts []int, visit func(*sight.Step)) {
 func (j *judge) neverMoves(parts []int) bool {
 	moves := false
 	before, after := j.m.Plan.NewOutput(), j.m.Plan.NewOutput()
+	some := j.m.Plan.Some(parts)
 	j.eachJourney(parts, func(step *sight.Step) {
-		j.m.Plan.Eval(&step.From, before)
-		j.m.Plan.Eval(&step.To, after)
+		j.m.Plan.EvalSome(&step.From, &some, before)
+		j.m.Plan.EvalSome(&step.To, &some, after)
 		for _, part := range parts {
 			moves = moves || math.Abs(sight.PlaceOf(&j.m.Setup, part, after)-sight.PlaceOf(&j.m.Setup, part, before)) > j.still(part)
 		}

@@ -20,15 +20,15 @@ func (j *judge) missedOnTheWay(part int, see func(instant) seen) (when mixcore.S
 	if !j.moved || !j.o.Verb.keeps() && j.o.Clock != Within {
 		return 0, false
 	}
-	if j.o.Verb.keeps() && !j.at.Before.Lost && !j.at.Now.Lost && j.model.Plan.Steady(part) {
-		return 0, false // it stays between its two ends, which were looked at
-	}
 	until := LongestTime
 	if j.o.Clock == After {
 		until = j.o.Time
 	}
 	furthest := 0.0
 	before, now := j.at.Before.Input(), j.at.Now.Input()
+	if j.o.Verb.keeps() && j.model.Plan.Steady(part, &before, &now) {
+		return 0, false // it stays between its two ends, which were looked at
+	}
 	quick := j.mute
 	j.mute = true
 	defer func() { j.mute = quick }()

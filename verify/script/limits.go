@@ -73,6 +73,10 @@ func (c *compiler) count(o *phrase.Outcome, at phrase.Situation) {
 	if o.Clock == phrase.AtRest && !onTheWay {
 		return
 	}
+	before, now := at.Before.Input(), at.Now.Input()
+	if o.Clock == phrase.AtRest && onTheWay && c.model.Plan.Steady(o.Subject.Parts[0], &before, &now) {
+		return // it is not followed
+	}
 	settled := settling(c.model.Plan, at)
 	if !onTheWay {
 		settled = min(o.Time, settled)

@@ -53,7 +53,7 @@ func TestSettlingIsLongEnough(t *testing.T) {
 // more work.
 func TestBigModelsAreFollowedForLess(t *testing.T) {
 	moved := phrase.Situation{Moved: true}
-	still := &phrase.Outcome{Verb: phrase.Still}
+	still := &phrase.Outcome{Verb: phrase.Still, Clock: phrase.Within, Time: 1, Subject: phrase.Subject{Parts: []int{0}}}
 	m := *fennel(t)
 	moved.Before, moved.Now = phrase.RestPose(&m.Setup), phrase.RestPose(&m.Setup)
 	m.Setup.Channels = append(m.Setup.Channels[:0:0], m.Setup.Channels...)

@@ -29,12 +29,16 @@ func TestSteadyPartsStayBetweenTheirEnds(t *testing.T) {
 			return in
 		}
 		from, to := draw("from"), draw("to")
+		from.SignalLost, to.SignalLost = rapid.IntRange(0, 5).Draw(r, "lost") == 0, rapid.IntRange(0, 3).Draw(r, "lost") == 0
 		a, b := m.Plan.NewOutput(), m.Plan.NewOutput()
 		m.Plan.Eval(&from, a)
 		m.Plan.Eval(&to, b)
+		if to.SignalLost { // what a channel holds is what it had
+			m.Plan.EvalAfter(&from, &to, 1000, b)
+		}
 		place := func(o *mixcore.Output, part int) float64 { return float64(o.Parts[part].Angle) + float64(o.Parts[part].Amount) }
 		for part := range m.Setup.Parts {
-			if m.Plan.Steady(part) {
+			if m.Plan.Steady(part, &from, &to) {
 				steady++
 				if place(a, part) != place(b, part) {
 					moved++
@@ -43,7 +47,7 @@ func TestSteadyPartsStayBetweenTheirEnds(t *testing.T) {
 		}
 		m.Plan.During(&from, &to, 5, func(now mixcore.Seconds, out *mixcore.Output) bool {
 			for part := range m.Setup.Parts {
-				if !m.Plan.Steady(part) {
+				if !m.Plan.Steady(part, &from, &to) {
 					continue
 				}
 				at, low, high := place(out, part), math.Min(place(a, part), place(b, part)), math.Max(place(a, part), place(b, part))

@@ -224,7 +224,6 @@ func TestRunRefusesHugeScriptsAtOnce(t *testing.T) {
 		{"an outline that multiplies", outline(4000, 5000)},
 		{"groups that multiply", strings.Replace(outline(1, 5000), "rudder is", strings.Repeat("every surface is at neutral and ", 5)+"the rudder is", 1)},
 		{"time that adds up", "Feature: f\n Scenario: s\n  When landing flap\n" + strings.Repeat("  Then the flaps drop within 1 s\n", 2000)},
-		{"stillness that adds up", "Feature: f\n Scenario: s\n  When landing flap\n" + strings.Repeat("  Then both flaps and the elevator stay still\n", 2000)},
 	} {
 		codes := codesOf(m, c.text)
 		if len(codes) != 1 || !strings.HasSuffix(codes[0], CodeTooBig) {

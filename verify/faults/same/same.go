@@ -60,6 +60,10 @@ func Decide(ctx context.Context, model, variant *mixcore.Plan, touched []int, o 
 	return d
 }
 
+// exactBoxes is the limit of the proof that nothing at all changes: where it is reached, a
+// little may, which is another proof.
+const exactBoxes = 200
+
 // decidePart proves that one part is at the same place in both, or finds where it is not.
 func decidePart(ctx context.Context, model, variant *mixcore.Plan, part int, apart bool, o Options, d *Decision) (exact bool, answer Answer) {
 	both, same := beside(model.Setup(), variant.Setup(), part)
@@ -77,17 +81,17 @@ func decidePart(ctx context.Context, model, variant *mixcore.Plan, part int, apa
 			continue
 		}
 		claim := prove.Claim{Now: prove.Everywhere(&both), Other: prove.Beside(&both), Lost: lost, OtherLost: lost}
-		within := func(most float64) prove.Decision {
+		within := func(most float64, boxes int) prove.Decision {
 			claim.Want = prove.Differ{A: 0, B: 1, Sign: 1, Low: -most, High: most}
-			decision := p.Decide(ctx, &claim, prove.Options{Boxes: o.Boxes, Plain: true})
+			decision := p.Decide(ctx, &claim, prove.Options{Boxes: boxes, Plain: true})
 			d.Boxes += decision.Boxes
 			return decision
 		}
-		if exact && within(prove.Rounding).Answer == prove.Proved {
+		if exact && within(prove.Rounding, exactBoxes).Answer == prove.Proved {
 			continue
 		}
 		exact = false
-		switch decision := within(o.Still(part)); decision.Answer {
+		switch decision := within(o.Still(part), o.Boxes); decision.Answer {
 		case prove.Proved:
 		case prove.Disproved:
 			d.Pose = plainer(model, variant, part, decision.Pose.Now, o.Still(part))
