@@ -117,7 +117,7 @@ func (s *search) branch(row, col Bits, chosen []int) {
 	}
 	s.left--
 	t := table{rows: s.table.rows, cols: s.table.cols, row: row, col: col}
-	for t.takeNeeded() {
+	for t.takeNeeded() || t.dropRows() || t.dropColumns() {
 	}
 	chosen = append(slices.Clip(chosen), t.must...)
 	if row.Count() == 0 {
