@@ -8,6 +8,7 @@ type Causes struct {
 	Wrong    []SeenOdd // of them: what the set-up without a mistake would not do
 	Suspects []Suspect // likeliest first
 	Tried    int       // mistakes that were tried
+	Possible int       // of them: that would look so too, where the set-up without a mistake does
 	Next     *NextStep // what tells the suspects apart best; nil where nothing does
 	Repairs  []Repair  // of the suspects, each checked against the whole script and the laws
 	Findings []Finding
@@ -20,8 +21,9 @@ type CauseVerdict string
 
 // The verdicts.
 const (
-	AsItShould   CauseVerdict = "as it should" // everything seen is what the set-up does: there is nothing to explain
-	OneCause     CauseVerdict = "one cause"    // one mistake explains it, or several that nothing tells apart
+	AsItShould   CauseVerdict = "as it should"   // everything seen is what the set-up does: there is nothing to explain
+	NotToldApart CauseVerdict = "not told apart" // the questions ended before a mistake was found or ruled out
+	OneCause     CauseVerdict = "one cause"      // one mistake explains it, or several that nothing tells apart
 	SeveralCause CauseVerdict = "several causes"
 	NoCause      CauseVerdict = "no cause" // no single mistake of the catalogue explains it
 )

@@ -36,7 +36,9 @@ func TestSteadyPartsStayBetweenTheirEnds(t *testing.T) {
 		if to.SignalLost { // what a channel holds is what it had
 			m.Plan.EvalAfter(&from, &to, 1000, b)
 		}
-		place := func(o *mixcore.Output, part int) float64 { return float64(o.Parts[part].Angle) + float64(o.Parts[part].Amount) }
+		place := func(o *mixcore.Output, part int) float64 {
+			return float64(o.Parts[part].Angle) + float64(o.Parts[part].Amount)
+		}
 		for part := range m.Setup.Parts {
 			if m.Plan.Steady(part, &from, &to) {
 				steady++

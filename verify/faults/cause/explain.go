@@ -36,10 +36,6 @@ func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, see
 	c := newCase(ctx, m, trial, o)
 	r := &result.Causes{Seen: watched.Len(), Tried: len(c.mistakes)}
 	odd := c.odd(watched, m)
-	if len(odd) == 0 {
-		r.Verdict = result.AsItShould
-		return r, problems
-	}
 	for _, i := range odd {
 		about, _ := watched.Check(i)
 		r.Wrong = append(r.Wrong, result.SeenOdd{Sentence: about.Sentence, Place: about.Place, Got: watched.Got(i)})
@@ -50,6 +46,10 @@ func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, see
 		if faults == nil && len(c.odd(watched, variant)) == 0 {
 			suspects = append(suspects, i)
 		}
+	}
+	if len(odd) == 0 {
+		r.Verdict, r.Possible = result.AsItShould, len(suspects)
+		return r, problems
 	}
 	c.report(r, suspects)
 	return r, problems

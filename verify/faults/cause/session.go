@@ -132,7 +132,13 @@ func (s *Session) Left() int { return len(s.candidates) }
 func (s *Session) Causes() *result.Causes {
 	r := &result.Causes{Seen: s.answers, Tried: len(s.c.mistakes)}
 	if slices.Contains(s.candidates, table.None) {
+		for _, c := range s.candidates {
+			r.Possible += len(s.c.table().Alike(s.c.o.Look, c))
+		}
 		r.Verdict = result.AsItShould
+		if len(s.candidates) > 1 {
+			r.Verdict = result.NotToldApart
+		}
 		return r
 	}
 	var all []int

@@ -13,6 +13,7 @@ type causesJSON struct {
 	Verdict  string        `json:"verdict"`
 	Seen     int           `json:"seen"`
 	Tried    int           `json:"tried"`
+	Possible int           `json:"would_look_the_same"`
 	Wrong    []oddJSON     `json:"not_as_it_should"`
 	Suspects []suspectJSON `json:"suspects"`
 	Next     *nextJSON     `json:"next"`
@@ -63,7 +64,7 @@ type repairsJSON struct {
 // RenderCauses writes what explains what was seen on the model. The error is the writer's.
 func RenderCauses(w io.Writer, r *result.Causes) error {
 	doc := causesJSON{
-		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Verdict: string(r.Verdict), Seen: r.Seen, Tried: r.Tried,
+		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Verdict: string(r.Verdict), Seen: r.Seen, Tried: r.Tried, Possible: r.Possible,
 		Wrong: []oddJSON{}, Suspects: []suspectJSON{}, Next: nextOf(r.Next), Repairs: repairsOf(r.Repairs),
 		Warnings: warningsOf(r.Findings), Cautions: list(r.Cautions),
 	}

@@ -127,7 +127,10 @@ func (p *page) causesVerdict(r *result.Causes) {
 	p.blank()
 	switch r.Verdict {
 	case result.AsItShould:
-		p.hang("✓ ", p.good, fmt.Sprintf("AS IT SHOULD: nothing of %s seen speaks against the set-up as written. %s", count(r.Seen, "thing"), afterwards), p.good)
+		p.hang("✓ ", p.good, fmt.Sprintf("AS IT SHOULD, AS FAR AS WAS LOOKED: nothing of %s seen speaks against the set-up as written.%s %s",
+			count(r.Seen, "thing"), possibleWords(r), afterwards), p.good)
+	case result.NotToldApart:
+		p.hang("▲ ", p.warn, fmt.Sprintf("NOT DECIDED, which is not a yes: %s seen, and the model may be as it should, or not.%s", count(r.Seen, "thing"), possibleWords(r)), p.warn)
 	case result.OneCause:
 		p.hang("✗ ", p.bad, "ONE CAUSE, DO NOT FLY: "+r.Suspects[0].Text+alikeWords(&r.Suspects[0])+", if only one thing is wrong.", p.bad)
 	case result.SeveralCause:
@@ -136,6 +139,14 @@ func (p *page) causesVerdict(r *result.Causes) {
 		p.hang("✗ ", p.bad, fmt.Sprintf("NO CAUSE FOUND, DO NOT FLY: none of %s looks so. Two things may be wrong at once (--pairs tries some), "+
 			"what was written may not be what was seen, or the airframe file describes another model.", count(r.Tried, "single mistake")), p.bad)
 	}
+}
+
+// possibleWords says what was not ruled out.
+func possibleWords(r *result.Causes) string {
+	if r.Possible == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" %d of %s would look the same in all of them.", r.Possible, count(r.Tried, "single mistake"))
 }
 
 func alikeWords(s *result.Suspect) string {
