@@ -117,12 +117,15 @@ func (e *effects) at(variant *airframes.Model, s *showing) consequence {
 		}
 	}
 	if s.step.To.SignalLost && !s.step.From.SignalLost {
-		return consequence{rank: rankSignal, text: "without a signal the " + p.Name + " is at " + wording.Position(p, wrong.Parts[s.part])}
+		return consequence{rank: rankSignal, text: "without a signal the " + p.Name + ": " + wording.Position(p, wrong.Parts[s.part])}
 	}
 	if c, ok := e.turns(e.air.Change(rightFrom, right), e.air.Change(wrongFrom, wrong)); ok && !s.step.Stands() {
 		return c
 	}
-	return consequence{rank: rankStands, text: fmt.Sprintf("the %s is at %s instead of %s", p.Name,
+	if p.Motion == mixcore.Power && !p.Motor.Stopped(right.Parts[s.part].Amount) && p.Motor.Stopped(wrong.Parts[s.part].Amount) {
+		return consequence{rank: rankDead, text: "the " + p.Name + " stands where it should run at " + wording.Percent(right.Parts[s.part].Amount)}
+	}
+	return consequence{rank: rankStands, text: fmt.Sprintf("the %s: %s instead of %s", p.Name,
 		wording.Position(p, wrong.Parts[s.part]), wording.Position(p, right.Parts[s.part]))}
 }
 

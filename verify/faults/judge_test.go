@@ -152,7 +152,7 @@ func TestWhatIsMissedIsToldWorstFirst(t *testing.T) {
 	}
 	said := strings.Join(words, "\n")
 	for _, want := range []string{"the motor RUNS", "rolls LEFT where it should roll RIGHT", "pitches DOWN where it should pitch UP", "yaws ",
-		"where it should not", "does not roll", "without a signal", "times as strongly", " instead of "} {
+		"where it should not", "does not roll", "stands where it should run", "without a signal", "times as strongly", " instead of "} {
 		if !strings.Contains(said, want) {
 			t.Errorf("no consequence says %q", want)
 		}

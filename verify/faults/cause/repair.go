@@ -33,7 +33,7 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 	changes := mistake.All(variant, mistake.Options{})
 	for i := range changes {
 		repaired, faults := changes[i].Variant(variant)
-		if faults != nil || changes[i].Change == m.Undo || !c.passes(repaired) {
+		if faults != nil || changes[i].Change == m.Undo || sameAgain(c.m, repaired) || ownCurve(m, &changes[i]) || !c.passes(repaired) {
 			continue
 		}
 		if claims := h.kept(repaired); claims >= 0 {
@@ -42,6 +42,18 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 		}
 	}
 	return list
+}
+
+// sameAgain says whether a repair leads back to the set-up without the mistake: then it is
+// taking the mistake back, by another name.
+func sameAgain(m, repaired *airframes.Model) bool {
+	return len(mistake.Touched(m.Plan, repaired.Plan)) == 0
+}
+
+// ownCurve says whether a change is about a curve that only the mistake put there.
+func ownCurve(wrong, change *mistake.Mistake) bool {
+	made := wrong.Kind.Code == "control-reversed" || wrong.Kind.Code == "detents-swapped"
+	return made && change.Kind.Code == "curve-wrong"
 }
 
 // passes says whether every check holds on a variant.
