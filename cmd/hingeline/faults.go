@@ -2,19 +2,15 @@ package main
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
-	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/faults"
 	"example.com/hingeline/verify/faults/cause"
 	"example.com/hingeline/verify/faults/mistake"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/report/jsonout"
 	"example.com/hingeline/verify/report/terminal"
@@ -56,7 +52,7 @@ step that tells them apart, and what would put it right. --ask asks step by step
 changes nothing by itself.
 
 Exit status: 0 nothing is missed, or all is as it should, 1 something is missed or
-wrong, 3 a file cannot be used, 4 nothing was tried.`,
+wrong, or the search was stopped, 3 a file cannot be used, 4 nothing was tried.`,
 		Example: `  hingeline faults my-model.yaml
   hingeline faults my-model.yaml --min 100 --brief
   hingeline faults my-model.yaml --walk --script walk.feature
@@ -92,16 +88,9 @@ wrong, 3 a file cannot be used, 4 nothing was tried.`,
 	return c
 }
 
-func kindCodes() (codes []string) {
-	for _, k := range mistake.Kinds() {
-		codes = append(codes, k.Code)
-	}
-	return codes
-}
-
 func (s *session) faults(c *cobra.Command, args []string, flags faultsFlags) error {
 	if flags.kinds {
-		return s.listKinds()
+		return s.listKinds(c, args)
 	}
 	least, look, err := flags.check(c, args)
 	if err != nil {
@@ -177,7 +166,7 @@ func (s *session) judgeScript(in *inputs, flags *faultsFlags, o mistake.Options,
 	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
 	s.status = statusOfFaults(report)
 	if flags.mutations != "" {
-		if err := s.writeMutations(in, report, flags.mutations); err != nil {
+		if written, err := s.writeMutations(in, report, flags.mutations); !written {
 			return err
 		}
 	}
@@ -190,7 +179,7 @@ func (s *session) judgeScript(in *inputs, flags *faultsFlags, o mistake.Options,
 		return written(err)
 	}
 	if flags.write {
-		return s.appendSentences(in, report, flags.yes)
+		return s.appendSentences(in, report, o, flags.yes)
 	}
 	return nil
 }
@@ -219,6 +208,7 @@ func (s *session) walkAround(in *inputs, flags *faultsFlags, o walk.Options, nam
 	report, text := verify.Walk(ctx, in.model, o)
 	line.erase()
 	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
+	s.status = statusOfWalk(report)
 	if flags.script != "" {
 		if err := writeNew([]newFile{{flags.script, text}}); err != nil {
 			return s.notWritten(err)
@@ -230,6 +220,17 @@ func (s *session) walkAround(in *inputs, flags *faultsFlags, o walk.Options, nam
 	layout := s.layout(flags.brief)
 	layout.Airframe = named
 	return written(terminal.RenderWalk(s.results(), report, layout))
+}
+
+// statusOfWalk is a yes where a walk-around was found and the search was not cut short.
+func statusOfWalk(r *result.Walk) int {
+	switch {
+	case len(r.Steps) == 0:
+		return statusNothingChecked
+	case r.Stopped != "":
+		return statusNo
+	}
+	return statusYes
 }
 
 // explainSeen finds the cause of what a file says was seen.
@@ -264,75 +265,4 @@ func (s *session) renderCauses(report *result.Causes, flags *faultsFlags, named 
 	layout := s.layout(flags.brief)
 	layout.Airframe = named
 	return written(terminal.RenderCauses(s.results(), report, layout))
-}
-
-// check says what makes no sense among the flags, and reads the numbers.
-func (f *faultsFlags) check(c *cobra.Command, args []string) (least int, look sight.Look, err error) {
-	wrong := func(message, hint string) (int, sight.Look, error) {
-		return 0, look, &usageError{message: message, hint: hint, usage: usageOf(c)}
-	}
-	if len(args) == 0 {
-		return wrong("an airframe file, or the name of a built-in model, is missing", "built in are: "+strings.Join(airframes.Shipped(), ", "))
-	}
-	modes := 0
-	for _, on := range []bool{f.walk, f.seen != "", f.ask} {
-		if on {
-			modes++
-		}
-	}
-	scoring := modes == 0
-	switch {
-	case modes > 1:
-		return wrong("--walk, --seen and --ask are three questions; ask one at a time", "")
-	case !scoring && (f.write || f.least != "" || f.mutations != ""):
-		return wrong("--write, --min and --mutations are about the script, and do not go with --walk, --seen or --ask", "")
-	case scoring && (f.ruler || f.visible != ""):
-		return wrong("--ruler and --visible are about what a person sees, and go with --walk, --seen or --ask", "")
-	case f.script != "" && !f.walk:
-		return wrong("--script writes the walk-around, and goes with --walk", "the script to check is named behind the airframe file")
-	case f.walk && len(args) > 1:
-		return wrong(fmt.Sprintf("--walk needs no script, got %q", args[1]), "it is made from the airframe file alone")
-	case f.walk && (len(f.only) > 0 || f.pairs):
-		return wrong("--only and --pairs do not go with --walk: it shows every single mistake", "")
-	case f.yes && !f.write:
-		return wrong("--yes goes with --write", "")
-	case f.write && f.json:
-		return wrong("--write and --json do not go together", "the sentences are in the JSON report")
-	case f.ask && f.json:
-		return wrong("--ask and --json do not go together", "--seen FILE --json does")
-	case f.brief && f.json:
-		return wrong("--brief and --json do not go together: the JSON report is always whole", "")
-	}
-	for _, code := range f.only {
-		if !isKind(code) {
-			return wrong(fmt.Sprintf("no kind of mistake is called %q", code), "they are: "+strings.Join(kindCodes(), ", "))
-		}
-	}
-	look = sight.Eye
-	if f.ruler {
-		look = sight.Measured
-	}
-	if f.visible != "" {
-		degrees, err := strconv.ParseFloat(strings.TrimSuffix(f.visible, "°"), 64)
-		if err != nil || !(degrees > 0 && degrees <= 30) {
-			return wrong(fmt.Sprintf("--visible is %q, wanted degrees from over 0 to 30, such as 3", f.visible), "")
-		}
-		look.Visible = mixcore.Degrees(degrees)
-	}
-	if f.least != "" {
-		least, err = strconv.Atoi(strings.TrimSuffix(strings.TrimSuffix(f.least, "%"), " "))
-		if err != nil || least < 1 || least > 100 {
-			return wrong(fmt.Sprintf("--min is %q, wanted a whole percent from 1 to 100", f.least), "")
-		}
-	}
-	return least, look, nil
-}
-
-func isKind(code string) bool {
-	for _, k := range mistake.Kinds() {
-		if k.Code == code {
-			return true
-		}
-	}
-	return false
 }

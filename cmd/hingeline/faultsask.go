@@ -39,10 +39,13 @@ func (s *session) askSeen(in *inputs, flags *faultsFlags, o cause.Options, named
 		var seen []cause.Seen
 		for _, part := range ask.Parts(step) {
 			one, err := e.look(part, &t.Steps[step], ask.Timed(step, part))
+			if one != (cause.Seen{Part: part}) {
+				seen = append(seen, one)
+			}
 			if err != nil {
+				ask.Answer(step, seen)
 				return s.finishAsking(in, flags, ask, named)
 			}
-			seen = append(seen, one)
 		}
 		ask.Answer(step, seen)
 	}
@@ -181,7 +184,7 @@ func (e *eyes) answer(question string, words []string, understand func(string) b
 		switch {
 		case err != nil && said == "", said == "q", said == "quit":
 			return errEnough
-		case said == "":
+		case said == "", said == "don't know", said == "dont know":
 			return nil
 		case said == "?":
 			fmt.Fprintln(e.s.stderr, "    say what it does when the step is done; the first letters are enough; Enter if you cannot say")

@@ -3,6 +3,7 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -11,34 +12,35 @@ import (
 	"strings"
 
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/faults"
+	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/report/jsonout"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
 
-// appendSentences adds to the script what it misses, after asking. The file keeps all
-// that it had; it is written whole under another name first.
-func (s *session) appendSentences(in *inputs, r *result.Faults, sure bool) error {
-	addition := faults.Additions(r, func(name string) bool {
-		return slices.ContainsFunc(in.scripts, func(f script.File) bool { return bytes.Contains(f.Text, []byte("Scenario: "+name+"\n")) })
-	})
+// appendSentences adds to the last script what the scripts miss, after asking. The file
+// keeps all that it had, and is written only if with the sentences every check passes and
+// what they are there for is caught.
+func (s *session) appendSentences(in *inputs, r *result.Faults, o mistake.Options, sure bool) error {
+	if r.Verdict == result.AlreadyWrong {
+		return nil
+	}
+	last := in.scripts[len(in.scripts)-1]
+	addition := faults.Additions(r, func(name string) bool { return hasScenario(in.scripts, name) })
 	if addition == "" {
 		fmt.Fprintln(s.stderr, "hingeline: there is no sentence to add")
 		return nil
 	}
-	last := in.scripts[len(in.scripts)-1]
-	if in.shipped || strings.HasPrefix(last.Name, builtIn) || last.Name == stdinName {
+	if in.shipped && strings.HasPrefix(last.Name, builtIn) || last.Name == stdinName {
 		return s.refuse(last.Name+" is no file that can be added to, so nothing was written",
 			"save it first; \"hingeline schema --example-script\" shows how one looks")
 	}
-	text := append(bytes.TrimRight(slices.Clone(last.Text), "\n"), '\n')
-	text = append(text, addition...)
+	text := extended(last.Text, addition)
 	files := append(slices.Clone(in.scripts[:len(in.scripts)-1]), script.File{Name: last.Name, Text: text})
-	trial, problems := script.NewTrial(in.model, files)
-	if trial == nil || diag.HasErrors(problems) || len(trial.Failing(in.model, 1)) > 0 {
-		return s.refuse("the script would not pass with what is added, so nothing was written",
-			"add the sentences of the report by hand")
+	if wrong := doesNotHelp(in, r, files, o); wrong != "" {
+		return s.refuse(wrong+", so nothing was written", "add the sentences of the report by hand")
 	}
 	fmt.Fprint(s.stderr, "\nto add to "+last.Name+":\n"+addition+"\n")
 	if !sure {
@@ -61,12 +63,79 @@ func (s *session) appendSentences(in *inputs, r *result.Faults, sure bool) error
 	return nil
 }
 
-// replaceFile gives a file another text at once: nobody sees it half written.
+// hasScenario says whether a scenario of this name stands in a script.
+func hasScenario(scripts []script.File, name string) bool {
+	for _, f := range scripts {
+		for line := range strings.Lines(string(f.Text)) {
+			if strings.TrimSpace(line) == "Scenario: "+name {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ownRule is the title of the rule that sentences are added under where a script has
+// rules: else they would belong to its last one, with its background and its tags.
+const ownRule = "  Rule: What faults found missing\n"
+
+// extended is a script with sentences behind it, in the line ends that it has.
+func extended(text []byte, addition string) []byte {
+	lastRule := ""
+	for line := range strings.Lines(string(text)) {
+		if trimmed := strings.TrimSpace(line); strings.HasPrefix(trimmed, "Rule:") {
+			lastRule = trimmed
+		}
+	}
+	if lastRule != "" && lastRule != strings.TrimSpace(ownRule) {
+		addition = "\n" + ownRule + addition
+	}
+	if !bytes.HasSuffix(text, []byte("\n")) {
+		addition = "\n" + addition
+	}
+	if bytes.Contains(text, []byte("\r\n")) {
+		addition = strings.ReplaceAll(addition, "\n", "\r\n")
+	}
+	return append(slices.Clone(text), addition...)
+}
+
+// doesNotHelp says what is wrong with scripts that sentences were added to; empty where
+// every check passes and each mistake that has a sentence is caught.
+func doesNotHelp(in *inputs, before *result.Faults, files []script.File, o mistake.Options) string {
+	after, problems := verify.Faults(context.Background(), in.model, files, faults.Options{Options: o})
+	if after == nil || diag.HasErrors(problems) || after.Verdict == result.AlreadyWrong {
+		return "the script would not pass with what is added"
+	}
+	caught := map[string]bool{}
+	for i := range after.Faults {
+		if f := &after.Faults[i]; f.State == result.Caught {
+			caught[f.Kind+f.Text] = true
+		}
+	}
+	for i := range before.Faults {
+		if f := &before.Faults[i]; f.State == result.Missed && f.Sentence != "" && !caught[f.Kind+f.Text] {
+			return "in this script the sentences would not catch that " + f.Text
+		}
+	}
+	return ""
+}
+
+// replaceFile gives a file, or the file that a link leads to, another text at once: nobody
+// sees it half written.
 func replaceFile(name string, text []byte) error {
+	name, err := filepath.EvalSymlinks(name)
+	if err != nil {
+		return err
+	}
 	info, err := os.Stat(name)
 	if err != nil {
 		return err
 	}
+	writable, err := os.OpenFile(name, os.O_WRONLY, 0) // else a file that is kept from writing would be replaced
+	if err != nil {
+		return err
+	}
+	writable.Close()
 	temporary, err := os.CreateTemp(filepath.Dir(name), ".hingeline-*")
 	if err != nil {
 		return err
@@ -81,20 +150,31 @@ func replaceFile(name string, text []byte) error {
 }
 
 // writeMutations writes the score as a mutation-testing report, over an older one if
-// there is one.
-func (s *session) writeMutations(in *inputs, r *result.Faults, name string) error {
+// there is one. Where nothing was tried there is none to write. It returns false with
+// what to return where it could not be written.
+func (s *session) writeMutations(in *inputs, r *result.Faults, name string) (bool, error) {
+	if r.Verdict == result.AlreadyWrong || r.Verdict == result.NoMistakes {
+		fmt.Fprintf(s.stderr, "hingeline: nothing was tried, so %s was not written\n", name)
+		return true, nil
+	}
 	var b bytes.Buffer
 	if err := jsonout.RenderMutations(&b, r, string(in.model.Source.Text)); err != nil {
-		return written(err)
+		return false, written(err)
 	}
-	var err error
-	if _, there := os.Stat(name); there == nil {
-		err = replaceFile(name, b.Bytes())
-	} else {
-		err = writeNew([]newFile{{name, b.Bytes()}})
+	switch there, err := os.ReadFile(name); {
+	case errors.Is(err, os.ErrNotExist):
+		if err := writeNew([]newFile{{name, b.Bytes()}}); err != nil {
+			return false, s.notWritten(err)
+		}
+	case err != nil:
+		return false, s.notWritten(err)
+	case len(there) > 0 && !jsonout.IsMutations(there):
+		return false, s.refuse(name+" is there already and no mutation-testing report, so nothing was written",
+			"choose another name, or move that file away")
+	default:
+		if err := replaceFile(name, b.Bytes()); err != nil {
+			return false, s.notWritten(err)
+		}
 	}
-	if err != nil {
-		return written(err)
-	}
-	return nil
+	return true, nil
 }

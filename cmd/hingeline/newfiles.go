@@ -93,13 +93,13 @@ func (s *session) notWritten(err error) error {
 	switch {
 	case errors.Is(err, fs.ErrExist):
 		return s.refuse(fmt.Sprintf("%s is there already, so nothing was written", name),
-			"choose another name or another directory (--dir), or move that file away")
+			"choose another name or another directory, or move that file away")
 	case errors.Is(err, fs.ErrNotExist):
 		return s.refuse(fmt.Sprintf("there is no directory %s, so nothing was written", filepath.Dir(name)),
-			"make it first, or choose another with --dir")
+			"make it first, or choose another")
 	case errors.Is(err, fs.ErrPermission):
 		return s.refuse(fmt.Sprintf("you may not write into %s, so nothing was written", filepath.Dir(name)),
-			"choose another directory with --dir")
+			"choose another directory")
 	}
 	return s.refuse(fmt.Sprintf("%s cannot be written: %v; nothing was written", name, why), "")
 }

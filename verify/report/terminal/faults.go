@@ -120,11 +120,16 @@ func (p *page) invisible(r *result.Faults) {
 	}
 	for _, reason := range reasons {
 		p.para(2, reason+":", plain)
+		told := 0
 		for _, f := range list {
-			if f.Reason == reason {
+			if f.Reason != reason {
+				continue
+			}
+			if told++; told <= mostTold {
 				p.hang("  - ", p.faint, f.Text, plain)
 			}
 		}
+		p.more(2, told-mostTold, "mistake")
 	}
 }
 
@@ -136,9 +141,10 @@ func (p *page) notBuilt(r *result.Faults) {
 	p.blank()
 	p.para(0, "NOT WORKED OUT: "+count(len(list), "mistake")+" with which the model cannot be built as it is described", p.strong)
 	p.para(2, "They count neither as caught nor as missed.", plain)
-	for _, f := range list {
+	for _, f := range list[:min(mostTold, len(list))] {
 		p.hang("  - ", p.faint, f.Text+": "+f.Reason, plain)
 	}
+	p.more(2, len(list)-mostTold, "mistake")
 }
 
 // caught is how many mistakes of each kind are caught.
@@ -197,12 +203,28 @@ func (p *page) faultsVerdict(r *result.Faults) {
 	if r.Stopped != "" {
 		others += " The run was " + r.Stopped + "."
 	}
+	if n := len(r.Findings); n > 0 {
+		others += fmt.Sprintf(" %s a look.", count(n, "warning")+number(n, " wants", " want"))
+	}
+	sign, ink := "✗ ", p.bad
+	switch {
+	case r.Verdict != result.SomeMissed || r.Min == 0:
+	case s.Percent() >= r.Min && r.Stopped == "":
+		sign, ink = "▲ ", p.warn
+		others += fmt.Sprintf(" --min asks for %d %%, which it is.", r.Min)
+	default:
+		others += fmt.Sprintf(" --min asks for %d %%, which it is not.", r.Min)
+	}
+	const besides = " Two mistakes at once may hide each other. " + afterwards
 	switch r.Verdict {
 	case result.NoneMissed:
-		p.hang("✓ ", p.good, "NONE MISSED: "+score+"."+others+" Two mistakes at once may hide each other, and the model itself is still to be checked: "+
-			"walk-around, range check and loss-of-signal check, propeller off or model restrained, before it flies.", p.good)
+		if r.Left > 0 {
+			p.hang("▲ ", p.warn, "NONE MISSED, IN PART: "+score+"."+others+besides, p.warn)
+			return
+		}
+		p.hang("✓ ", p.good, "NONE MISSED: "+score+"."+others+besides, p.good)
 	case result.SomeMissed:
-		p.hang("✗ ", p.bad, fmt.Sprintf("%d MISSED%s: %s.%s", s.Missed, undecidedFaults(s), score, others), p.bad)
+		p.hang(sign, ink, fmt.Sprintf("%d MISSED%s: %s.%s", s.Missed, undecidedFaults(s), score, others), ink)
 	case result.AlreadyWrong:
 		p.hang("✗ ", p.bad, "DO NOT FLY: the script does not pass on this set-up as it is, so it cannot be said what it would catch. Run check first.", p.bad)
 	default:

@@ -3,6 +3,7 @@ package terminal
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -33,6 +34,9 @@ func RenderWalk(w io.Writer, r *result.Walk, o Options) error {
 	return p.flush(w)
 }
 
+// running are the ways of a motor that turns its propeller before a step or after it.
+var running = []string{"RUNS", "STOPS", "FASTER", "SLOWER"}
+
 func (p *page) walkStep(n int, s *result.WalkStep, ruler, brief bool) {
 	p.blank()
 	title := "look at the model as it stands"
@@ -44,6 +48,9 @@ func (p *page) walkStep(n int, s *result.WalkStep, ruler, brief bool) {
 		p.hang("     move  ", p.strong, title, p.strong)
 	} else {
 		p.hang(fmt.Sprintf("%3d. move  ", n), p.strong, title, p.strong)
+	}
+	if slices.ContainsFunc(s.Parts, func(part result.WalkPart) bool { return slices.Contains(running, part.Way) }) {
+		p.hang("     ▲ ", p.warn, "a motor runs here: propeller off, or the model restrained", p.warn)
 	}
 	p.walkParts(s.Parts, ruler)
 	if !brief && s.First > 0 {
@@ -93,10 +100,14 @@ func (p *page) unseen(r *result.Walk) {
 
 func (p *page) walkVerdict(r *result.Walk) {
 	p.blank()
+	if len(r.Steps) == 0 {
+		p.hang("▲ ", p.warn, "NOTHING TO WALK AROUND FOR: no mistake of the catalogue can be seen this way, so this says nothing about the model.", p.warn)
+		return
+	}
 	steps := count(len(r.Steps), "step")
-	fewest := fmt.Sprintf("none of the %s that were tried does with fewer (proved)", count(r.Tried, "step"))
+	fewest := fmt.Sprintf("of the %s that were tried no fewer do (proved)", count(r.Tried, "step"))
 	if r.AtLeast < len(r.Steps) {
-		fewest = fmt.Sprintf("with fewer than %d of the %s that were tried some are missed (proved)", r.AtLeast, count(r.Tried, "step"))
+		fewest = fmt.Sprintf("of the %s that were tried %d may do, fewer do not (proved)", count(r.Tried, "step"), r.AtLeast)
 	}
 	moves := fmt.Sprintf("%s of controls by hand", count(r.Moves, "movement"))
 	if r.MovesMin < r.Moves {
@@ -111,8 +122,8 @@ func (p *page) walkVerdict(r *result.Walk) {
 	if r.Stopped != "" {
 		left += " The search was " + r.Stopped + "."
 	}
-	p.hang("▲ ", p.warn, fmt.Sprintf("%s show %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
-		steps, count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
+	p.hang("▲ ", p.warn, fmt.Sprintf("%s %s %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
+		steps, number(len(r.Steps), "shows", "show"), count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
 	if r.Further > 0 {
 		p.para(2, fmt.Sprintf("Asked step by step, a mistake is named in %s at most, it or what looks the same everywhere.", count(r.Further, "step")), plain)
 	}
