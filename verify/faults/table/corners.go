@@ -1,16 +1,13 @@
 package table
 
-// corners are all ways of so many sticks in which any two of them meet in all four
-// ways, both opposite corners first.
+import "example.com/hingeline/verify/poses"
+
+// corners are ways of so many sticks in which any two of them meet in all four ways, with
+// both opposite corners.
 func corners(n int) [][]bool {
-	rows := [][]bool{make([]bool, n), make([]bool, n)}
-	for i := range n {
-		rows[0][i] = true
+	all := make([]bool, n)
+	for i := range all {
+		all[i] = true
 	}
-	for i := range n {
-		row := make([]bool, n)
-		row[i] = true
-		rows = append(rows, row)
-	}
-	return rows
+	return append([][]bool{all}, poses.Pairwise(n)...)
 }
