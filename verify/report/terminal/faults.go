@@ -211,9 +211,9 @@ func (p *page) faultsVerdict(r *result.Faults) {
 	case r.Verdict != result.SomeMissed || r.Min == 0:
 	case s.Percent() >= r.Min && r.Stopped == "":
 		sign, ink = "▲ ", p.warn
-		others += fmt.Sprintf(" --min asks for %d %%, which it is.", r.Min)
+		others += fmt.Sprintf(" --min %d is reached.", r.Min)
 	default:
-		others += fmt.Sprintf(" --min asks for %d %%, which it is not.", r.Min)
+		others += fmt.Sprintf(" --min %d is not reached.", r.Min)
 	}
 	const besides = " Two mistakes at once may hide each other. " + afterwards
 	switch r.Verdict {

@@ -76,12 +76,16 @@ func (p *page) walkParts(parts []result.WalkPart, ruler bool) {
 	}
 	for i := range parts {
 		part := &parts[i]
+		does, ink := part.Way, p.strong
+		if ruler {
+			does, ink = pad(p.say(part.Way), ways)+"  "+part.Exact, plain
+		}
 		label := "      [ ] " + pad(p.say(part.Name), names) + "  "
-		if !ruler {
-			p.hang(label, plain, part.Way, p.strong)
+		if columns(label) > p.width/2 {
+			p.hang("      [ ] ", plain, part.Name+": "+does, plain)
 			continue
 		}
-		p.hang(label+pad(p.say(part.Way), ways)+"  ", plain, part.Exact, plain)
+		p.hang(label, plain, does, ink)
 	}
 }
 
@@ -120,7 +124,7 @@ func (p *page) walkVerdict(r *result.Walk) {
 		left = fmt.Sprintf(" %s cannot be seen this way.", count(len(r.Unseen), "mistake"))
 	}
 	if r.Stopped != "" {
-		left += " The search was " + r.Stopped + "."
+		left += " The run was " + r.Stopped + "."
 	}
 	p.hang("▲ ", p.warn, fmt.Sprintf("%s %s %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
 		steps, number(len(r.Steps), "shows", "show"), count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
