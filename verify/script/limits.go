@@ -23,8 +23,11 @@ const (
 	// passes on the model, where they follow a movement on its way. A model of more
 	// than UsualSize counts for as many times as it is bigger.
 	MaxFollowed mixcore.Seconds = 5000
-	UsualSize                   = 200 // mix lines, servos and phases together
 )
+
+// UsualSize is how many mix lines, servos and phases a model may have together before it
+// counts as a big one.
+const UsualSize = 200
 
 // checkSize says whether the scenarios of all files are few enough to compile.
 func (c *compiler) checkSize(documents []*document) bool {

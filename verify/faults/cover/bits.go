@@ -36,16 +36,6 @@ func (b Bits) Each(visit func(i int) bool) {
 	}
 }
 
-// meets says whether two sets have a number in common.
-func (b Bits) meets(o Bits) bool {
-	for i, w := range b {
-		if w&o[i] != 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // within says whether every number of the set is in the other.
 func (b Bits) within(o Bits) bool {
 	for i, w := range b {
