@@ -21,7 +21,7 @@ func Faults(ctx context.Context, m *airframes.Model, files []script.File, o faul
 		return nil, problems
 	}
 	sources := sourcesOf(m, files)
-	r.Tool, r.Model, r.Cautions = Version, modelOf(m), cautions(m)
+	r.Tool, r.Model, r.Cautions, r.Pairs = Version, modelOf(m), cautions(m), o.Pairs
 	r.Findings = Findings(append(findings.Find(m), problems...), sources...)
 	for i := range r.Faults {
 		quotePlace(&r.Faults[i].Place, sources)
@@ -57,6 +57,9 @@ func Causes(ctx context.Context, m *airframes.Model, files []script.File, seen s
 	}
 	sources := append(sourcesOf(m, files), diag.NewSource(seen.Name, seen.Text))
 	r.Findings = Findings(problems, sources...)
+	if ctx.Err() != nil {
+		r.Repairs = nil // not all of the laws were held against them
+	}
 	Finish(r, m, sources)
 	return r, problems
 }
@@ -74,12 +77,16 @@ func Finish(r *result.Causes, m *airframes.Model, sources []*diag.Source) {
 }
 
 // Offer looks for single changes with which a failed check passes, and puts them into its
-// report. It does nothing for a check that did not fail by a check.
+// report. It does nothing for a check that did not fail by a check, nor where ctx is done
+// before the search is: what is offered was tried to the end.
 func Offer(ctx context.Context, m *airframes.Model, files []script.File, r *result.Report) {
 	if _, failed := r.Counts(); failed == 0 || r.NotSelected > 0 {
 		return
 	}
 	r.Repairs = cause.Repairs(ctx, m, files)
+	if ctx.Err() != nil {
+		r.Repairs = nil
+	}
 	if r.Repairs != nil {
 		quoteRepairs(r.Repairs.List, sourcesOf(m, files))
 	}

@@ -44,6 +44,14 @@ func (s *session) explainCommand() *cobra.Command {
 	}
 }
 
+// explained is a kind of mistake as explain tells of it, with the flag that makes it.
+func explained(k *mistake.Kind, flag string) diag.CodeInfo {
+	return diag.CodeInfo{
+		Code: k.Code, Title: k.Title + ", a kind of mistake that faults makes",
+		Text: k.Means + "\n\nhingeline faults AIRFRAME " + flag,
+	}
+}
+
 // everyCode is every problem code, then every law, then every kind of mistake.
 func everyCode() []diag.CodeInfo {
 	all := diag.Codes()
@@ -54,11 +62,9 @@ func everyCode() []diag.CodeInfo {
 		})
 	}
 	for _, k := range mistake.Kinds() {
-		all = append(all, diag.CodeInfo{
-			Code: k.Code, Title: k.Title + ", a kind of mistake that faults makes",
-			Text: k.Means + "\n\nhingeline faults AIRFRAME --only " + k.Code,
-		})
+		all = append(all, explained(k, "--only "+k.Code))
 	}
+	all = append(all, explained(mistake.Pair(), "--pairs"))
 	return all
 }
 

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"strconv"
@@ -25,10 +26,9 @@ func (s *session) askSeen(in *inputs, flags *faultsFlags, o cause.Options, named
 	ctx, stop := untilInterrupted()
 	defer stop()
 	t := table.New(in.model, mistake.All(in.model, o.Options), table.Steps(in.model))
-	ask := cause.NewSession(ctx, t, in.scripts, o.Look)
-	e := &eyes{s: s, in: bufio.NewReader(s.stdin), setup: &in.model.Setup, ruler: o.Look.Ruler}
-	fmt.Fprint(s.stderr, "Propeller off, or the model restrained. Do each step and say what you see, as it is,\n"+
-		"not as it should be. Enter: cannot say. ?: help. q: enough.\n")
+	ask := cause.NewSession(context.Background(), t, in.scripts, o.Look) // Ctrl-C ends the questions, not the answer
+	e := &eyes{s: s, ctx: ctx, lines: s.linesUntil(ctx), setup: &in.model.Setup, ruler: o.Look.Ruler}
+	e.explain()
 	for n := 1; ctx.Err() == nil; n++ {
 		step, more := ask.Step()
 		if !more {
@@ -62,9 +62,34 @@ func (s *session) finishAsking(in *inputs, flags *faultsFlags, ask *cause.Sessio
 // eyes asks somebody with the model in hand.
 type eyes struct {
 	s     *session
-	in    *bufio.Reader
+	ctx   context.Context // is done by Ctrl-C
+	lines <-chan string   // that are typed
 	setup *mixcore.Setup
 	ruler bool
+}
+
+// linesUntil are the lines of standard input, until they end or ctx is done.
+func (s *session) linesUntil(ctx context.Context) <-chan string {
+	lines := make(chan string)
+	go func() {
+		defer close(lines)
+		in := bufio.NewScanner(s.stdin)
+		for in.Scan() {
+			select {
+			case lines <- in.Text():
+			case <-ctx.Done():
+				return
+			}
+		}
+	}()
+	return lines
+}
+
+func (e *eyes) explain() {
+	text := terminal.NewText(e.s.layout(false))
+	text.Paragraph(0, "Propeller off, or the model restrained. Do each step and say what you see, as it is, not as it should be.")
+	text.Paragraph(0, "The first letters are enough. Enter: cannot say. ?: help. q or Ctrl-D: enough.")
+	text.Render(e.s.stderr)
 }
 
 func (e *eyes) tell(n, left int, said *result.WalkStep) {
@@ -179,19 +204,23 @@ func (e *eyes) measure(p *mixcore.Part, seen *cause.Seen) error {
 func (e *eyes) answer(question string, words []string, understand func(string) bool) error {
 	for {
 		fmt.Fprint(e.s.stderr, question+" ")
-		line, err := e.in.ReadString('\n')
+		line, more := "", false
+		select {
+		case line, more = <-e.lines:
+		case <-e.ctx.Done():
+		}
 		said := strings.ToLower(strings.TrimSpace(line))
 		switch {
-		case err != nil && said == "", said == "q", said == "quit":
+		case !more, said == "q", said == "quit":
 			return errEnough
 		case said == "", said == "don't know", said == "dont know":
 			return nil
 		case said == "?":
-			fmt.Fprintln(e.s.stderr, "    say what it does when the step is done; the first letters are enough; Enter if you cannot say")
+			fmt.Fprintln(e.s.stderr, "    say what it does as the step is done: "+hintFor(words)+"\n    Enter if you cannot say; q ends the questions")
 		case understand(said):
 			return nil
 		default:
-			fmt.Fprintln(e.s.stderr, "    not understood; "+hintFor(words))
+			fmt.Fprintln(e.s.stderr, "    not understood: "+hintFor(words))
 		}
 	}
 }

@@ -11,7 +11,7 @@ import (
 // listKinds writes the catalogue of mistakes.
 func (s *session) listKinds(c *cobra.Command, args []string) error {
 	others := len(args) > 0
-	c.LocalNonPersistentFlags().Visit(func(f *pflag.Flag) { others = others || f.Name != "kinds" })
+	c.LocalNonPersistentFlags().VisitAll(func(f *pflag.Flag) { others = others || f.Changed && f.Name != "kinds" })
 	if others {
 		return &usageError{message: "--kinds lists the catalogue, and goes with nothing else", usage: usageOf(c)}
 	}

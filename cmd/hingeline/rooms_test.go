@@ -2,6 +2,7 @@ package main
 
 import (
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -20,6 +21,25 @@ var alone = map[string]string{
 	"golang.org/x/term":            "cmd/hingeline",
 }
 
+// levels are the packages about mistakes in their order, with what they stand on before
+// them: none imports one of a later level.
+var levels = [][]string{
+	{"verify/prove"},
+	{"verify/faults/mistake", "verify/faults/sight", "verify/faults/same", "verify/faults/cover"},
+	{"verify/faults/table"},
+	{"verify/script"},
+	{"verify/faults/walk"},
+	{"verify/faults/cause"},
+	{"verify/faults"},
+	{"verify"},
+	{"cmd/hingeline"},
+}
+
+// level is the index of a package's level, -1 of one that has none.
+func level(path string) int {
+	return slices.IndexFunc(levels, func(packages []string) bool { return slices.Contains(packages, path) })
+}
+
 const module = "example.com/hingeline/"
 
 func TestImportsPointOneWay(t *testing.T) {
@@ -27,19 +47,26 @@ func TestImportsPointOneWay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	packages := 0
+	var listedPaths []string
 	for _, line := range strings.Split(strings.TrimSpace(string(listed)), "\n") {
 		fields := strings.Fields(line)
 		from := strings.TrimPrefix(fields[0], module)
-		packages++
+		listedPaths = append(listedPaths, from)
 		for _, imported := range fields[1:] {
 			for _, complaint := range wrongImport(from, imported) {
 				t.Errorf("%s imports %s: %s", from, imported, complaint)
 			}
 		}
 	}
-	if packages < 10 {
-		t.Errorf("only %d packages listed: this test looks at nothing", packages)
+	for _, packages := range levels {
+		for _, path := range packages {
+			if !slices.Contains(listedPaths, path) {
+				t.Errorf("there is no package %s", path)
+			}
+		}
+	}
+	if len(listedPaths) < 10 {
+		t.Errorf("only %d packages listed: this test looks at nothing", len(listedPaths))
 	}
 }
 
@@ -58,6 +85,12 @@ func wrongImport(from, imported string) (complaints []string) {
 		return complaints
 	case room(to) > room(from):
 		complaints = append(complaints, "it is a room further on")
+	}
+	if level(from) >= 0 && level(to) > level(from) {
+		complaints = append(complaints, "it stands on it")
+	}
+	if from == "verify/faults/cover" {
+		complaints = append(complaints, "it covers anything, and knows no modelling words")
 	}
 	if renderer(from) && !renderer(to) && !strings.HasPrefix(to, "verify/result") {
 		complaints = append(complaints, "a renderer knows verify/result only")
@@ -88,6 +121,13 @@ func TestWrongImportFindsPlantedOnes(t *testing.T) {
 		{"verify/report/terminal", module + "mixcore"},
 		{"verify/report/terminal", module + "verify/report/jsonout"},
 		{"verify/result", module + "cmd/hingeline"},
+		{"verify/faults/mistake", module + "verify/script"},
+		{"verify/faults/table", module + "verify/faults/walk"},
+		{"verify/faults/walk", module + "verify/faults/cause"},
+		{"verify/prove", module + "verify/faults/same"},
+		{"verify/faults/cause", module + "verify"},
+		{"verify/faults/cover", module + "mixcore"},
+		{"verify/report/terminal", module + "verify/faults/mistake"},
 	} {
 		if wrongImport(c[0], c[1]) == nil {
 			t.Errorf("%s may import %s", c[0], c[1])
@@ -99,6 +139,8 @@ func TestWrongImportFindsPlantedOnes(t *testing.T) {
 		{"verify/report/terminal", module + "verify/result"},
 		{"cmd/hingeline", module + "verify"},
 		{"airframes", "gopkg.in/yaml.v3"},
+		{"verify/faults/cause", module + "verify/faults/walk"},
+		{"verify/faults/same", module + "verify/faults/sight"},
 	} {
 		if got := wrongImport(c[0], c[1]); got != nil {
 			t.Errorf("%s may not import %s: %v", c[0], c[1], got)

@@ -10,6 +10,7 @@ type Faults struct {
 	Spare    []Spare // scenarios that catch nothing that another does not
 	Findings []Finding
 	Cautions []string
+	Pairs    bool   // two mistakes at once were tried as well
 	Left     int    // kinds of mistake left out by --only
 	Stopped  string // why the run ended early, "stopped by hand"; else empty
 	Min      int    // percent that must be caught; 0 if it was not said

@@ -10,7 +10,10 @@ import (
 // about comes out right, as long as nothing else is asked.
 var hiding = []string{"channel-reversed", "plugs-swapped", "horn-side", "arm-side", "share-sign", "control-reversed", "curve-wrong"}
 
-// Pair is the kind of two mistakes at once.
+// Pair is the kind of two mistakes at once. It is none of Kinds: only Options.Pairs makes
+// them.
+func Pair() *Kind { return pair }
+
 var pair = &Kind{
 	Code: "pair", Title: "Two mistakes that may hide each other", Odds: seldom,
 	Means: "Two mistakes on the way to one surface, each of which turns it about: a reversed servo and a horn on the wrong side. " +

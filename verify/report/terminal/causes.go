@@ -39,7 +39,7 @@ func (p *page) odd(r *result.Causes) {
 	p.para(0, fmt.Sprintf("NOT AS IT SHOULD: %d of %s", len(r.Wrong), count(r.Seen, "thing")+" seen"), p.warn)
 	for _, s := range r.Wrong[:min(mostTold, len(r.Wrong))] {
 		p.hang("  ✗ ", p.bad, s.Sentence, plain)
-		p.hang("    should ", p.faint, s.Got, plain)
+		p.hang("    as written ", p.faint, s.Got, plain)
 	}
 	p.more(2, len(r.Wrong)-mostTold, "sentence")
 }
@@ -52,7 +52,7 @@ func (p *page) suspects(r *result.Causes) {
 		return
 	}
 	p.blank()
-	p.para(0, "MAY BE: "+count(len(r.Suspects), "single mistake")+" would look so, the likeliest first", p.strong)
+	p.para(0, "MAY BE: "+count(len(r.Suspects), "single mistake")+" would look so"+number(len(r.Suspects), "", ", the likeliest first"), p.strong)
 	for i, s := range r.Suspects[:min(mostTold, len(r.Suspects))] {
 		p.hang(fmt.Sprintf("%3d. ", i+1), p.strong, s.Text+" (made "+s.Odds+") ["+s.Kind+"]", plain)
 		if len(s.Alike) > 0 {
@@ -116,7 +116,7 @@ func (p *page) repairs(list []result.Repair, title string) {
 			p.line(r.Place)
 		}
 		if r.Checks > 0 {
-			p.para(4, fmt.Sprintf("with it %s pass and %s hold", count(r.Checks, "check"), count(r.Claims, "claim")), p.faint)
+			p.para(4, fmt.Sprintf("with it %s and %s", does(r.Checks, "check", "passes", "pass"), does(r.Claims, "claim", "holds", "hold")), p.faint)
 		}
 	}
 	p.more(2, len(list)-mostTold, "change")
@@ -153,8 +153,14 @@ func alikeWords(s *result.Suspect) string {
 	if len(s.Alike) == 0 {
 		return ""
 	}
+	if len(s.Alike) == 1 {
+		return ", or 1 other that looks the same"
+	}
 	return fmt.Sprintf(", or one of %s that look the same", count(len(s.Alike), "other"))
 }
+
+// does is how many things do something: "1 check passes".
+func does(n int, noun, one, many string) string { return count(n, noun) + " " + number(n, one, many) }
 
 // offer is what a failed check can offer.
 func (p *page) offer(r *result.Repairs) {

@@ -172,7 +172,11 @@ func (p *page) spare(r *result.Faults) {
 		return
 	}
 	p.blank()
-	p.para(0, "SPARE: "+count(len(r.Spare), "scenario")+" of which any one could go and every mistake would still be caught", p.strong)
+	title := count(len(r.Spare), "scenario") + " of which any one"
+	if len(r.Spare) == 1 {
+		title = "1 scenario that"
+	}
+	p.para(0, "SPARE: "+title+" could go and every mistake that is caught would still be", p.strong)
 	p.para(2, "That is no reason to take one out: it may say what nobody gets wrong but everybody should read.", p.faint)
 	for _, s := range r.Spare[:min(mostTold, len(r.Spare))] {
 		p.hang("  - ", p.faint, s.Scenario+gap+at(s.Place), plain)
@@ -184,7 +188,11 @@ func (p *page) spare(r *result.Faults) {
 func (p *page) faultsVerdict(r *result.Faults) {
 	p.blank()
 	s := r.Score()
-	score := fmt.Sprintf("%s of %s that can be seen %s caught (%d %%)", grouped(s.Caught), count(s.Visible(), "single mistake"),
+	noun, besides := "single mistake", " Two mistakes at once may hide each other. "+afterwards
+	if r.Pairs {
+		noun, besides = "mistake", " Some of them are two mistakes at once; others may hide each other. "+afterwards
+	}
+	score := fmt.Sprintf("%s of %s that can be seen %s caught (%d %%)", grouped(s.Caught), count(s.Visible(), noun),
 		number(s.Caught, "is", "are"), s.Percent())
 	var rest []string
 	if s.Invisible > 0 {
@@ -204,7 +212,7 @@ func (p *page) faultsVerdict(r *result.Faults) {
 		others += " The run was " + r.Stopped + "."
 	}
 	if n := len(r.Findings); n > 0 {
-		others += fmt.Sprintf(" %s a look.", count(n, "warning")+number(n, " wants", " want"))
+		others += " " + does(n, "warning", "wants", "want") + " a look."
 	}
 	sign, ink := "✗ ", p.bad
 	switch {
@@ -215,7 +223,6 @@ func (p *page) faultsVerdict(r *result.Faults) {
 	default:
 		others += fmt.Sprintf(" --min %d is not reached.", r.Min)
 	}
-	const besides = " Two mistakes at once may hide each other. " + afterwards
 	switch r.Verdict {
 	case result.NoneMissed:
 		if r.Left > 0 {

@@ -67,7 +67,7 @@ func TestReportsOfMistakesGolden(t *testing.T) {
 	for name, r := range map[string]*result.Report{
 		"offered": sample.Offered(), "offered_one": sample.OfferedOne(), "offered_none": sample.OfferedNone(),
 	} {
-		t.Run(name, func(t *testing.T) { golden(t, name, render(t, r, Options{Brief: true})) })
+		t.Run(name, func(t *testing.T) { golden(t, name, render(t, r, Options{})) })
 	}
 }
 
@@ -75,6 +75,8 @@ func TestReportsOfMistakesGolden(t *testing.T) {
 func TestVerdictOnMistakesIsLastAndNeverSafe(t *testing.T) {
 	enough := sample.Faults()
 	enough.Min = 28
+	paired := sample.NoneMissed()
+	paired.Pairs = true
 	short := sample.Faults()
 	short.Min = 29
 	for name, c := range map[string]struct {
@@ -85,6 +87,7 @@ func TestVerdictOnMistakesIsLastAndNeverSafe(t *testing.T) {
 		"enough":           {ofFaults(enough), "▲ 4 MISSED, 1 UNDECIDED: 2 of 7 single mistakes that can be seen are caught (28 %). Besides: 3 invisible by nature, 1 not worked out. 1 warning wants a look. --min 28 is reached."},
 		"not enough":       {ofFaults(short), "✗ 4 MISSED, 1 UNDECIDED: 2 of 7 single mistakes that can be seen are caught (28 %). Besides: 3 invisible by nature, 1 not worked out. 1 warning wants a look. --min 29 is not reached."},
 		"none":             {ofFaults(sample.NoneMissed()), "✓ NONE MISSED: 2 of 2 single mistakes that can be seen are caught (100 %). Besides: 1 not worked out. Two mistakes at once may hide each other. The model itself is still to be checked:"},
+		"pairs":            {ofFaults(paired), "✓ NONE MISSED: 2 of 2 mistakes that can be seen are caught (100 %). Besides: 1 not worked out. Some of them are two mistakes at once;"},
 		"in part":          {ofFaults(sample.NoneMissedInPart()), "▲ NONE MISSED, IN PART: 2 of 2 single mistakes that can be seen are caught (100 %). Besides: 1 not worked out, 34 kinds left out by --only."},
 		"stopped":          {ofFaults(sample.FaultsStopped()), "✗ 0 MISSED, 1 UNDECIDED: 2 of 3 single mistakes that can be seen are caught (66 %). Besides: 1 not worked out. The run was stopped by hand. --min 50 is not reached."},
 		"already wrong":    {ofFaults(sample.FaultsOfWrong()), "✗ DO NOT FLY: the script does not pass on this set-up as it is"},
@@ -93,7 +96,7 @@ func TestVerdictOnMistakesIsLastAndNeverSafe(t *testing.T) {
 		"walk, stopped":    {ofWalk(sample.WalkMeasured()), "▲ 3 steps show 13 single mistakes: of the 42 steps that were tried 2 may do, fewer do not (proved); 9 movements of controls by hand, no order of them with fewer than 7 (proved)."},
 		"no walk":          {ofWalk(sample.NoWalk()), "▲ NOTHING TO WALK AROUND FOR"},
 		"several causes":   {ofCauses(sample.Causes()), "✗ SEVERAL CAUSES, DO NOT FLY: 2 mistakes would look so."},
-		"one cause":        {ofCauses(sample.OneCause()), "✗ ONE CAUSE, DO NOT FLY: channel 4 (port flap) is reversed, or one of 1 other that look the same, if only one thing is wrong."},
+		"one cause":        {ofCauses(sample.OneCause()), "✗ ONE CAUSE, DO NOT FLY: channel 4 (port flap) is reversed, or 1 other that looks the same, if only one thing is wrong."},
 		"no cause":         {ofCauses(sample.NoCause()), "✗ NO CAUSE FOUND, DO NOT FLY: none of 115 single mistakes looks so."},
 		"as it should":     {ofCauses(sample.SeenAsItShould()), "✓ AS IT SHOULD, AS FAR AS WAS LOOKED: nothing of 6 things seen speaks against the set-up as written. 31 of 115 single mistakes would look the same in all of them. The model itself is still to be checked:"},
 		"not decided":      {ofCauses(sample.NotToldApart()), "▲ NOT DECIDED, which is not a yes: 1 thing seen, and the model may be as it should, or not."},

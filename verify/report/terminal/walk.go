@@ -76,17 +76,25 @@ func (p *page) walkParts(parts []result.WalkPart, ruler bool) {
 	}
 	for i := range parts {
 		part := &parts[i]
-		does, ink := part.Way, p.strong
+		label, does, ink := "      [ ] "+pad(p.say(part.Name), names)+"  ", part.Way, p.strong
 		if ruler {
-			does, ink = pad(p.say(part.Way), ways)+"  "+part.Exact, plain
+			label, does, ink = label+pad(p.say(part.Way), ways)+"  ", part.Exact, plain
 		}
-		label := "      [ ] " + pad(p.say(part.Name), names) + "  "
-		if columns(label) > p.width/2 {
-			p.hang("      [ ] ", plain, part.Name+": "+does, plain)
+		if does = p.say(does); columns(label)+columns(does) > p.width {
+			p.walkPart(part, ruler)
 			continue
 		}
-		p.hang(label, plain, does, ink)
+		p.row(inked{label, plain}, inked{does, ink})
 	}
+}
+
+// walkPart is one part where there is no room for columns.
+func (p *page) walkPart(part *result.WalkPart, ruler bool) {
+	does := part.Name + ": " + part.Way
+	if ruler {
+		does += ", " + part.Exact
+	}
+	p.hang("      [ ] ", plain, does, plain)
 }
 
 // unseen are mistakes that the walk-around cannot show.
@@ -108,7 +116,6 @@ func (p *page) walkVerdict(r *result.Walk) {
 		p.hang("▲ ", p.warn, "NOTHING TO WALK AROUND FOR: no mistake of the catalogue can be seen this way, so this says nothing about the model.", p.warn)
 		return
 	}
-	steps := count(len(r.Steps), "step")
 	fewest := fmt.Sprintf("of the %s that were tried no fewer do (proved)", count(r.Tried, "step"))
 	if r.AtLeast < len(r.Steps) {
 		fewest = fmt.Sprintf("of the %s that were tried %d may do, fewer do not (proved)", count(r.Tried, "step"), r.AtLeast)
@@ -126,8 +133,8 @@ func (p *page) walkVerdict(r *result.Walk) {
 	if r.Stopped != "" {
 		left += " The run was " + r.Stopped + "."
 	}
-	p.hang("▲ ", p.warn, fmt.Sprintf("%s %s %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
-		steps, number(len(r.Steps), "shows", "show"), count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
+	p.hang("▲ ", p.warn, fmt.Sprintf("%s %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
+		does(len(r.Steps), "step", "shows", "show"), count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
 	if r.Further > 0 {
 		p.para(2, fmt.Sprintf("Asked step by step, a mistake is named in %s at most, it or what looks the same everywhere.", count(r.Further, "step")), plain)
 	}
