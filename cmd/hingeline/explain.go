@@ -44,8 +44,8 @@ func (s *session) explainCommand() *cobra.Command {
 	}
 }
 
-// explained is a kind of mistake as explain tells of it, with the flag that makes it.
-func explained(k *mistake.Kind, flag string) diag.CodeInfo {
+// ofMistakes is a kind of mistake as explain tells of it, with the flag that makes it.
+func ofMistakes(k *mistake.Kind, flag string) diag.CodeInfo {
 	return diag.CodeInfo{
 		Code: k.Code, Title: k.Title + ", a kind of mistake that faults makes",
 		Text: k.Means + "\n\nhingeline faults AIRFRAME " + flag,
@@ -62,9 +62,9 @@ func everyCode() []diag.CodeInfo {
 		})
 	}
 	for _, k := range mistake.Kinds() {
-		all = append(all, explained(k, "--only "+k.Code))
+		all = append(all, ofMistakes(k, "--only "+k.Code))
 	}
-	all = append(all, explained(mistake.Pair(), "--pairs"))
+	all = append(all, ofMistakes(mistake.Pair(), "--pairs"))
 	return all
 }
 
