@@ -15,6 +15,7 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
@@ -148,6 +149,47 @@ func TestRepairsNameTheReversedChannel(t *testing.T) {
 		t.Logf("channel %d: %d of %d in %v", i+1, len(r.List), r.Tried, time.Since(start))
 		for _, x := range r.List {
 			t.Logf("   %+v", x)
+		}
+	}
+}
+
+// What a wrong model does at the steps of the right one's walk-around, written down
+// honestly as sentences, is explained by the mistake that was made, or by what looks the
+// same; a mistake that the walk does not show is not found wanting.
+func TestExplainFindsWhatWasWrittenDown(t *testing.T) {
+	for _, name := range []string{"pellin-park", "ousel-trainer", "bracken-20"} {
+		m := load(t, name)
+		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
+			found := walk.Shortest(context.Background(), m, walk.Options{Look: look})
+			explained, unseen := 0, 0
+			for i := range found.Table.Mistakes {
+				wrong := &found.Table.Mistakes[i]
+				if i%(len(m.Setup.Channels)**oneIn/2) != 0 || found.Table.Fault(i) != nil || wrong.Kind.Timed {
+					continue
+				}
+				variant, _ := wrong.Variant(m)
+				honest := walk.Found{Table: table.New(variant, nil, found.Table.Steps), Look: look, Order: found.Order}
+				seen := script.File{Name: "seen.feature", Text: honest.Script()}
+				r, problems := cause.Explain(context.Background(), m, nil, seen, cause.Options{Look: look})
+				if r == nil {
+					t.Fatalf("%s: %s: %+v", name, wrong.Text, problems)
+				}
+				if !found.Visible(i) {
+					unseen++
+					continue
+				}
+				named := slices.ContainsFunc(r.Suspects, func(s result.Suspect) bool {
+					return s.Text == wrong.Text || slices.Contains(s.Alike, wrong.Text)
+				})
+				if !named {
+					t.Errorf("%s, ruler %v: %s: verdict %s, %d suspects, the truth is not among them", name, look.Ruler, wrong.Text, r.Verdict, len(r.Suspects))
+				}
+				explained++
+			}
+			t.Logf("%s, ruler %v: %d explained, %d not seen", name, look.Ruler, explained, unseen)
+			if explained < 2 {
+				t.Errorf("only %d were looked at", explained)
+			}
 		}
 	}
 }

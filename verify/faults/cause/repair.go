@@ -2,6 +2,7 @@ package cause
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"example.com/hingeline/airframes"
@@ -28,7 +29,8 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 	if !c.passes(c.m) {
 		return []result.Repair{undo} // the script does not fit the model, whatever is done
 	}
-	undo.Checks, undo.Claims = c.trial.Len(), h.kept(c.m)
+	claims, fewest := h.kept(c.m)
+	undo.Checks, undo.Claims = c.trial.Len(), claims
 	list := []result.Repair{undo}
 	changes := mistake.All(variant, mistake.Options{})
 	for i := range changes {
@@ -36,7 +38,7 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 		if faults != nil || changes[i].Change == m.Undo || sameAgain(c.m, repaired) || ownCurve(m, &changes[i]) || !c.passes(repaired) {
 			continue
 		}
-		if claims := h.kept(repaired); claims >= 0 {
+		if claims, failing := h.kept(repaired); failing <= fewest {
 			list = append(list, result.Repair{Change: changes[i].Change, OnModel: changes[i].OnModel,
 				Place: at(changes[i].Place()), Checks: c.trial.Len(), Claims: claims})
 		}
@@ -81,21 +83,31 @@ func Repairs(ctx context.Context, m *airframes.Model, scripts []script.File) *re
 	}
 	r := &result.Repairs{Tried: len(c.mistakes)}
 	h := newHolding(ctx, m)
-	var found []int
+	type mended struct{ change, claims, failing int }
+	var all []mended
+	fewest := math.MaxInt
 	for i := range c.mistakes {
 		if ctx.Err() != nil {
 			break
 		}
-		change := &c.mistakes[i]
-		repaired, faults := change.Variant(m)
+		repaired, faults := c.mistakes[i].Variant(m)
 		if faults != nil || !c.mends(repaired, failing) {
 			continue
 		}
-		if claims := h.kept(repaired); claims >= 0 {
-			found = append(found, i)
-			r.List = append(r.List, result.Repair{Change: change.Change, OnModel: change.OnModel,
-				Place: at(change.Place()), Checks: trial.Len(), Claims: claims})
+		if claims, failing := h.kept(repaired); failing != broken {
+			all = append(all, mended{i, claims, failing})
+			fewest = min(fewest, failing)
 		}
+	}
+	// Of changes that all make the script pass those are offered that leave the fewest
+	// laws broken.
+	all = slices.DeleteFunc(all, func(one mended) bool { return one.failing > fewest })
+	var found []int
+	for _, one := range all {
+		change := &c.mistakes[one.change]
+		found = append(found, one.change)
+		r.List = append(r.List, result.Repair{Change: change.Change, OnModel: change.OnModel,
+			Place: at(change.Place()), Checks: trial.Len(), Claims: one.claims})
 	}
 	if len(found) > 1 {
 		r.Apart = c.next(found, func(i int) string { return c.mistakes[i].Change })
@@ -157,24 +169,21 @@ func (h *holding) decide(m *airframes.Model) map[string]bool {
 	return held
 }
 
-// kept is how many claims hold with a change; -1 where one does not that held without it,
-// or fewer hold than did.
-func (h *holding) kept(repaired *airframes.Model) int {
-	count, before := 0, 0
+// broken is the number of failing claims of a change that breaks one which held.
+const broken = math.MaxInt
+
+// kept is how many claims hold with a change and how many do not; the latter is broken
+// where one that held without it does not.
+func (h *holding) kept(repaired *airframes.Model) (claims, failing int) {
 	for sentence, holds := range h.decide(repaired) {
-		if holds {
-			count++
-		} else if h.held[sentence] {
-			return -1
+		switch {
+		case holds:
+			claims++
+		case h.held[sentence]:
+			return 0, broken
+		default:
+			failing++
 		}
 	}
-	for _, held := range h.held {
-		if held {
-			before++
-		}
-	}
-	if count < before {
-		return -1
-	}
-	return count
+	return claims, failing
 }

@@ -170,8 +170,8 @@ func wrongSizes(l *lister) {
 			}
 			name := l.line(channel, line)
 			l.addLine(channel, line, words{
-				name + " is " + size.word + " of what it should be",
-				"make " + name + " " + size.word + " of what it is",
+				name + " is " + size.word + " what it should be",
+				"make " + name + " " + size.word + " what it is",
 				"make " + name + " what it was",
 			}, "share", func(m *mixcore.MixLine) { times(m, size.by) })
 		}
