@@ -7,7 +7,6 @@ import (
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
-	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/same"
 	"example.com/hingeline/verify/faults/sight"
@@ -41,9 +40,8 @@ func Judge(ctx context.Context, m *airframes.Model, files []script.File, o Optio
 	if len(o.Only) > 0 {
 		r.Left = len(mistake.Kinds()) - len(o.Only)
 	}
-	all := everyPart(&m.Setup)
 	fails := 0
-	trial.Try(m, all, func(_ int, h phrase.Holding) bool {
+	trial.TryAll(m, func(_ int, h phrase.Holding) bool {
 		if h != phrase.Holds {
 			fails++
 		}
@@ -83,14 +81,6 @@ func verdict(r *result.Faults) result.FaultsVerdict {
 		return result.SomeMissed
 	}
 	return result.NoneMissed
-}
-
-func everyPart(s *mixcore.Setup) []int {
-	all := make([]int, len(s.Parts))
-	for i := range all {
-		all[i] = i
-	}
-	return all
 }
 
 // judge is one run.

@@ -111,6 +111,11 @@ func (t *Trial) Try(variant *airframes.Model, touched []int, visit func(check in
 	}
 }
 
+// TryAll holds a variant against every check, whatever it touches.
+func (t *Trial) TryAll(variant *airframes.Model, visit func(check int, h phrase.Holding) bool) {
+	t.Try(variant, everyPart(variant), visit)
+}
+
 // Failing names what the failing checks on a variant are about, each once, in
 // the script's order, and stops when it has named most. An undecided check fails, as it
 // does in a run.

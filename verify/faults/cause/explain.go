@@ -89,7 +89,7 @@ func (c *inquiry) odd(watched *script.Trial, variant *airframes.Model) []int {
 	for _, still := range []mixcore.Degrees{c.m.Still, c.o.Look.Visible / 2, c.o.Look.Visible} {
 		looked := *variant
 		looked.Still = still
-		watched.Try(&looked, everyPart(&c.m.Setup), func(i int, h phrase.Holding) bool {
+		watched.TryAll(&looked, func(i int, h phrase.Holding) bool {
 			tried[i] = true
 			holds[i] = holds[i] || h == phrase.Holds
 			return true
@@ -102,12 +102,4 @@ func (c *inquiry) odd(watched *script.Trial, variant *airframes.Model) []int {
 		}
 	}
 	return list
-}
-
-func everyPart(s *mixcore.Setup) []int {
-	all := make([]int, len(s.Parts))
-	for i := range all {
-		all[i] = i
-	}
-	return all
 }

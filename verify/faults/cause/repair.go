@@ -61,7 +61,7 @@ func ownCurve(wrong, change *mistake.Mistake) bool {
 // passes says whether every check holds on a variant.
 func (c *inquiry) passes(variant *airframes.Model) bool {
 	all := true
-	c.trial.Try(variant, everyPart(&c.m.Setup), func(_ int, h phrase.Holding) bool {
+	c.trial.TryAll(variant, func(_ int, h phrase.Holding) bool {
 		all = h == phrase.Holds
 		return all
 	})
@@ -117,7 +117,7 @@ func Repairs(ctx context.Context, m *airframes.Model, scripts []script.File) *re
 
 // failing are the checks that do not hold on the model as it is written.
 func (c *inquiry) failing() (list []int) {
-	c.trial.Try(c.m, everyPart(&c.m.Setup), func(i int, h phrase.Holding) bool {
+	c.trial.TryAll(c.m, func(i int, h phrase.Holding) bool {
 		if h != phrase.Holds {
 			list = append(list, i)
 		}

@@ -74,28 +74,7 @@ func (c *collector) add(to mixcore.Input) {
 		return
 	}
 	c.seen[key] = true
-	to = to.Clone()
-	c.steps = append(c.steps, sight.Step{From: c.before(&to), To: to})
-}
-
-// before is where the controls stand before a step: with the signal if it is lost in
-// the step, else with sticks and trims centred, else at rest.
-func (c *collector) before(to *mixcore.Input) mixcore.Input {
-	from := to.Clone()
-	if to.SignalLost {
-		from.SignalLost = false
-		return from
-	}
-	moved := false
-	for i := range from.Position {
-		if centres(&c.setup.Controls[i]) && from.Position[i] != 0 {
-			from.Position[i], moved = 0, true
-		}
-	}
-	if !moved {
-		return c.rest.Clone()
-	}
-	return from
+	c.steps = append(c.steps, sight.StepTo(c.setup, to.Clone()))
 }
 
 // keyOf is a text that is the same for inputs that are the same in some of the
