@@ -121,36 +121,6 @@ func sameAsPlan(t rapid.TB, s *script, text string, p *prove.Prover, claim *prov
 	}
 }
 
-// A stop can hold a part beyond a place that its linkage would bring it to.
-func TestWriteKnowsThatAStopHoldsAPartBeyondAPlace(t *testing.T) {
-	setup := golden(t).Setup.Clone()
-	part := slices.IndexFunc(setup.Parts, func(p mixcore.Part) bool {
-		return p.Motion == mixcore.UpDown && len(p.Drives) == 1 && p.Drives[0].Linkage != nil
-	})
-	for _, c := range []struct {
-		stops mixcore.Stops
-		want  prove.Place
-	}{
-		{mixcore.Stops{Plus: 0, Minus: 20}, prove.Place{Part: part, Low: 1, High: math.Inf(1)}},
-		{mixcore.Stops{Plus: 20, Minus: 0}, prove.Place{Part: part, Low: math.Inf(-1), High: -1}},
-	} {
-		setup.Parts[part].Stops = c.stops
-		plan := compiled(t, setup)
-		claim := &prove.Claim{Now: prove.Everywhere(&setup), Want: c.want}
-		s, failure, err := build(plan, claim, new(big.Rat))
-		if err != nil {
-			t.Fatal(err)
-		}
-		text, p := string(s.assemble("held by a stop", failure)), prove.New(plan)
-		poses := provetest.Poses(plan, claim, rand.New(rand.NewPCG(5, 0)))
-		for range 50 {
-			if pose, ok := poses.Draw(); ok {
-				sameAsPlan(t, s, text, p, claim, pose)
-			}
-		}
-	}
-}
-
 func compiled(t *testing.T, s mixcore.Setup) *mixcore.Plan {
 	t.Helper()
 	plan, faults := mixcore.Compile(s)
