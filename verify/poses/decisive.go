@@ -1,8 +1,8 @@
 package poses
 
 import (
+	"cmp"
 	"maps"
-	"math/bits"
 	"slices"
 
 	"example.com/hingeline/mixcore"
@@ -113,58 +113,124 @@ func (p *Probe) at(d *Decisive, truths []bool, places [][]float64) *mixcore.Inpu
 	return &in
 }
 
-// mostSets is up to how many sets of rows are all kept in mind.
-const mostSets = 20_000
+// mostSets is how many sets are gone on with at once.
+const mostSets = 10_000
+
+// rows are a set of lines of a truth table, as bits.
+type rows [1 << MostTests / 64]uint64
+
+func (r *rows) add(row int)      { r[row/64] |= 1 << (row % 64) }
+func (r *rows) has(row int) bool { return r[row/64]>>(row%64)&1 == 1 }
+
+func (r *rows) list() (list []int) {
+	for row := range 1 << MostTests {
+		if r.has(row) {
+			list = append(list, row)
+		}
+	}
+	return list
+}
+
+// sought is how the smallest sets are found. Rows of a set that are pairs of tests hang
+// together like the branches of trees: going round in a circle would use a test twice. A
+// set in one piece has one row more than there are tests, and every other piece costs one
+// more. So sets in one piece are looked for first, grown row by row, then those in two.
+type sought struct {
+	tests []int   // those that have pairs
+	other [][]int // by test and row: the other row of the pair; -1 if there is none
+	pairs [][][2]int
+}
 
 // smallest are the smallest sets of rows that hold one of the pairs of each test that has
-// any, in order.
-func smallest(pairs [][][2]int) (sets [][]int) {
-	// A set of rows is a set of bits, of up to 256 rows.
-	type rows [4]uint64
-	size := func(r rows) (n int) {
-		for _, w := range r {
-			n += bits.OnesCount64(w)
+// any, in order. Where more than mostSets are grown at once they are not all found.
+func smallest(pairs [][][2]int) [][]int {
+	s := sought{other: make([][]int, len(pairs)), pairs: pairs}
+	for test, list := range pairs {
+		s.other[test] = slices.Repeat([]int{-1}, 1<<MostTests)
+		for _, pair := range list {
+			s.other[test][pair[0]], s.other[test][pair[1]] = pair[1], pair[0]
 		}
-		return n
+		if len(list) > 0 {
+			s.tests = append(s.tests, test)
+		}
 	}
-	reached := map[rows]bool{{}: true}
-	for _, list := range pairs {
-		if len(list) == 0 {
-			continue
+	for spare := range s.tests {
+		if sets := s.inPieces(spare); len(sets) > 0 {
+			return sets
 		}
-		next := map[rows]bool{}
-		least := 1 << 10
+	}
+	return nil
+}
+
+// grown is a set on the way, with how many pieces more it may have.
+type grown struct {
+	rows  rows
+	spare int
+}
+
+// inPieces are the sets that have so many pieces more than one.
+func (s *sought) inPieces(spare int) (sets [][]int) {
+	reached := map[grown]bool{}
+	for _, pair := range s.pairs[s.tests[0]] {
+		reached[with(grown{spare: spare}, pair[:])] = true
+	}
+	for range len(s.tests) - 1 {
+		next := map[grown]bool{}
 		for set := range reached {
-			for _, pair := range list {
-				with := set
-				for _, row := range pair {
-					with[row/64] |= 1 << (row % 64)
+			for _, test := range s.open(&set.rows) {
+				for _, row := range set.rows.list() {
+					if other := s.other[test][row]; other >= 0 {
+						next[with(set, []int{other})] = true
+					}
 				}
-				next[with] = true
-				least = min(least, size(with))
+				if set.spare > 0 {
+					for _, pair := range s.pairs[test] {
+						more := with(set, pair[:])
+						more.spare--
+						next[more] = true
+					}
+				}
 			}
 		}
-		if len(next) > mostSets { // then only the smallest go on
-			maps.DeleteFunc(next, func(set rows, _ bool) bool { return size(set) > least+1 })
-		}
-		reached = next
-	}
-	least := 1 << 10
-	for set := range reached {
-		least = min(least, size(set))
+		reached = fewer(next)
 	}
 	for set := range reached {
-		if size(set) != least || least == 0 {
-			continue
+		if len(s.open(&set.rows)) == 0 {
+			sets = append(sets, set.rows.list())
 		}
-		var list []int
-		for row := range 256 {
-			if set[row/64]>>(row%64)&1 == 1 {
-				list = append(list, row)
-			}
-		}
-		sets = append(sets, list)
 	}
 	slices.SortFunc(sets, slices.Compare[[]int])
-	return sets
+	return slices.CompactFunc(sets, slices.Equal[[]int])
+}
+
+func with(set grown, more []int) grown {
+	for _, row := range more {
+		set.rows.add(row)
+	}
+	return set
+}
+
+// open are the tests of which a set has no pair yet.
+func (s *sought) open(set *rows) (tests []int) {
+	for _, test := range s.tests {
+		if !slices.ContainsFunc(s.pairs[test], func(p [2]int) bool { return set.has(p[0]) && set.has(p[1]) }) {
+			tests = append(tests, test)
+		}
+	}
+	return tests
+}
+
+// fewer are at most mostSets of some sets, always the same ones.
+func fewer(sets map[grown]bool) map[grown]bool {
+	if len(sets) <= mostSets {
+		return sets
+	}
+	list := slices.SortedFunc(maps.Keys(sets), func(a, b grown) int {
+		return cmp.Or(slices.Compare(a.rows[:], b.rows[:]), cmp.Compare(a.spare, b.spare))
+	})
+	kept := map[grown]bool{}
+	for _, set := range list[:mostSets] {
+		kept[set] = true
+	}
+	return kept
 }

@@ -36,6 +36,12 @@ func (b Bits) Each(visit func(i int) bool) {
 	}
 }
 
+// list are the numbers of the set, ascending.
+func (b Bits) list() (list []int) {
+	b.Each(func(i int) bool { list = append(list, i); return true })
+	return list
+}
+
 // within says whether every number of the set is in the other.
 func (b Bits) within(o Bits) bool {
 	for i, w := range b {

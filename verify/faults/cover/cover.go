@@ -23,7 +23,7 @@ type Options struct {
 }
 
 // UsualNodes is the limit of a search that is not given one.
-const UsualNodes = 2_000_000
+const UsualNodes = 200_000
 
 // Answer is a cover.
 type Answer struct {
@@ -39,7 +39,8 @@ var ErrUncoverable = errors.New("no column hits a row")
 // Fewest finds a cover of the fewest columns: rows that another row implies, columns
 // that another column outdoes and columns that must be taken are settled first, what
 // falls apart is searched part by part, and the search branches on the row that the
-// fewest columns hit. At the limit, or where ctx is done, it returns the best cover found
+// fewest columns hit: first quickly, then, where that is not soon done, with prices that
+// prove more at every node. At the limit, or where ctx is done, it returns the best cover found
 // and what is proved. The same problem always gives the same cover.
 func Fewest(ctx context.Context, p Problem, o Options) (Answer, error) {
 	for _, row := range p.Rows {
@@ -128,7 +129,5 @@ func exchanges(p Problem, chosen []int, at int) []int {
 	for _, c := range chosen {
 		can.Drop(c)
 	}
-	var list []int
-	can.Each(func(c int) bool { list = append(list, c); return true })
-	return list
+	return can.list()
 }

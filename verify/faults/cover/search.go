@@ -17,16 +17,37 @@ type search struct {
 	stopped bool
 }
 
+// quickNodes is how many nodes are searched with a bound that is quick to find. Most
+// tables are done by then; of the others every node is worth a closer look.
+const quickNodes = 100
+
 // run finds the best cover, and how few columns any cover must have.
 func (s *search) run() {
 	t := s.table
 	s.best = s.greedy(t.row, t.col)
-	root := s.bound(t.row, t.col)
+	s.atLeast = s.bound(t.row, t.col)
+	later := max(0, s.left-quickNodes)
+	s.left -= later
 	s.branch(t.row.clone(), t.col.clone(), nil)
-	s.atLeast = len(s.best)
-	if s.stopped {
-		s.atLeast = min(root, len(s.best))
+	s.left += later
+	if s.stopped && s.left > 0 && s.ctx.Err() == nil {
+		s.stopped = false
+		s.closely()
 	}
+	if !s.stopped {
+		s.atLeast = len(s.best)
+	}
+	s.atLeast = min(s.atLeast, len(s.best))
+}
+
+// enough says whether the search has to stop, and counts a node if not.
+func (s *search) enough() bool {
+	if s.left == 0 || s.left%64 == 0 && s.ctx.Err() != nil {
+		s.stopped = true
+		return true
+	}
+	s.left--
+	return false
 }
 
 // greedy takes the column that hits the most rows, again and again, and then leaves out
@@ -111,46 +132,56 @@ func (s *search) bound(row, col Bits) int {
 // branch searches what is left: it takes each column of the row that the fewest columns
 // hit, and then does without it.
 func (s *search) branch(row, col Bits, chosen []int) {
-	if s.left == 0 || s.left%1024 == 0 && s.ctx.Err() != nil {
-		s.stopped = true
+	if s.enough() {
 		return
 	}
-	s.left--
 	t := table{rows: s.table.rows, cols: s.table.cols, row: row, col: col}
-	for t.takeNeeded() || t.dropRows() || t.dropColumns() {
-	}
+	t.reduce()
 	chosen = append(slices.Clip(chosen), t.must...)
 	if row.Count() == 0 {
-		if len(chosen) < len(s.best) {
-			s.best = chosen
-		}
+		s.keep(chosen)
 		return
 	}
-	if len(chosen)+s.bound(row, col) >= len(s.best) {
+	narrow := t.narrowest()
+	if narrow.Count() == 0 || len(chosen)+s.bound(row, col) >= len(s.best) {
 		return
 	}
-	narrow, fewest := -1, math.MaxInt
-	row.Each(func(r int) bool {
-		if n := s.table.rows[r].common(col); n < fewest {
-			narrow, fewest = r, n
-		}
-		return fewest > 0
-	})
-	if fewest == 0 {
-		return // its columns were done without
-	}
-	var list []int
-	t.within(narrow).Each(func(c int) bool { list = append(list, c); return true })
+	list := narrow.list()
 	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(t.cols[b].common(row), t.cols[a].common(row)) })
 	for _, c := range list {
-		under := row.clone()
-		for i := range under {
-			under[i] &^= t.cols[c][i]
-		}
 		col.Drop(c)
-		s.branch(under, col.clone(), append(slices.Clip(chosen), c))
+		s.branch(t.without(c), col.clone(), append(slices.Clip(chosen), c))
 		if s.stopped {
 			return
 		}
 	}
+}
+
+// keep remembers a cover that is better than the best so far.
+func (s *search) keep(chosen []int) {
+	if len(chosen) < len(s.best) {
+		s.best = slices.Clone(chosen)
+	}
+}
+
+// narrowest are the columns of the row that the fewest hit; none where a row has lost all
+// of its columns.
+func (t *table) narrowest() Bits {
+	narrow, fewest := -1, math.MaxInt
+	t.row.Each(func(r int) bool {
+		if n := t.rows[r].common(t.col); n < fewest {
+			narrow, fewest = r, n
+		}
+		return fewest > 0
+	})
+	return t.within(narrow)
+}
+
+// without are the rows that a column leaves.
+func (t *table) without(c int) Bits {
+	row := t.row.clone()
+	for i := range row {
+		row[i] &^= t.cols[c][i]
+	}
+	return row
 }

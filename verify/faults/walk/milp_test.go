@@ -79,11 +79,15 @@ func TestMILPAgreesOnShippedWalks(t *testing.T) {
 // So are covers of random tables.
 func TestMILPAgreesOnRandomTables(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
-	for range 25 {
-		p := cover.Problem{Columns: 5 + r.IntN(50)}
-		for range 5 + r.IntN(60) {
+	for i := range 33 {
+		columns, rows, least, more := 5+r.IntN(50), 5+r.IntN(60), 1, 6
+		if i >= 25 { // and hard ones
+			columns, rows, least, more = 200, 60, 6, i-20
+		}
+		p := cover.Problem{Columns: columns}
+		for range rows {
 			row := cover.NewBits(p.Columns)
-			for range 1 + r.IntN(6) {
+			for range least + r.IntN(more) {
 				row.Add(r.IntN(p.Columns))
 			}
 			p.Rows = append(p.Rows, row)
