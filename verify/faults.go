@@ -2,6 +2,7 @@ package verify
 
 import (
 	"context"
+	"slices"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
@@ -11,6 +12,7 @@ import (
 	"example.com/hingeline/verify/findings"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/sense"
 )
 
 // Faults holds scripts against every single mistake of the catalogue. It returns every
@@ -77,10 +79,14 @@ func Finish(r *result.Causes, m *airframes.Model, sources []*diag.Source) {
 }
 
 // Offer looks for single changes with which a failed check passes, and puts them into its
-// report. It does nothing for a check that did not fail by a check, nor where ctx is done
+// report. It does nothing for a check that did not fail by a check, nor for a script that
+// fights the aeroplane: no change is offered to please it. Nor does it where ctx is done
 // before the search is: what is offered was tried to the end.
 func Offer(ctx context.Context, m *airframes.Model, files []script.File, r *result.Report) {
 	if _, failed := r.Counts(); failed == 0 || r.NotSelected > 0 {
+		return
+	}
+	if slices.ContainsFunc(r.Script, sense.Fights) {
 		return
 	}
 	r.Repairs = cause.Repairs(ctx, m, files)

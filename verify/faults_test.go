@@ -106,3 +106,24 @@ func TestStoppedSearchesPromiseNothing(t *testing.T) {
 		t.Errorf("nothing is offered where nobody stops it: %+v", report.Repairs)
 	}
 }
+
+// No change is offered to please a script that fights the aeroplane; one whose sentences
+// say that it is on purpose is taken at its word.
+func TestNothingIsOfferedToAScriptThatFights(t *testing.T) {
+	for tail, want := range map[string]bool{"": false, " on purpose": true} {
+		m, _ := shippedModel(t, "bracken-20")
+		files := []script.File{{Name: "own.feature", Text: []byte("Feature: Own\n\n  Scenario: Flaps\n" +
+			"    * with the flap lever landing, the port flap rises" + tail + "\n    * with the flap lever landing, the starboard flap rises" + tail + "\n")}}
+		r, problems := verify.Check(m, files, script.Selection{})
+		if r == nil {
+			t.Fatal(problems)
+		}
+		verify.Offer(t.Context(), m, files, r)
+		if r.Verdict != result.Failed || (r.Repairs != nil) != want {
+			t.Errorf("%q: %s, offered: %+v", tail, r.Verdict, r.Repairs)
+		}
+		if want && len(r.Repairs.List) == 0 {
+			t.Errorf("nothing is offered on purpose either: the test looks at nothing")
+		}
+	}
+}

@@ -3,6 +3,13 @@ package diag
 // commandCodes are the codes of cmd/hingeline.
 var commandCodes = []CodeInfo{
 	{
+		Code:  "seen-everywhere",
+		Title: "something seen that nobody can have seen",
+		Text: "A file for --seen says what was seen on the model, position by position. A sentence with whatever, at every, " +
+			"whenever, always or never speaks of more positions than anybody has looked at. Write where the controls stood " +
+			"and what the part did there, one sentence for each position.",
+	},
+	{
 		Code:  "file-missing",
 		Title: "there is no file of that name",
 		Text: "The file that was named, on the command line or under script: in the airframe file, is not there. " +

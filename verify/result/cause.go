@@ -69,5 +69,6 @@ type Repair struct {
 type Repairs struct {
 	List  []Repair
 	Tried int       // changes that were tried
+	Open  int       // changes that were not: it would have taken too long
 	Apart *NextStep // where there are several: the step that tells which is right
 }

@@ -96,6 +96,10 @@ func (t *Trial) Check(i int) (about result.CaughtBy, scenario int) {
 	return result.CaughtBy{Scenario: r.Scenario, Sentence: r.Sentence, Subject: c.subject, Place: r.Place}, c.scenario
 }
 
+// Universal says whether a check asks about every position of some controls, which nobody
+// can have looked at.
+func (t *Trial) Universal(i int) bool { return t.checks[i].outcome.Every != nil }
+
 // Try holds a variant against the checks that look at one of the touched parts, the
 // quickest first, until visit returns false. All other checks hold as they do on the
 // model. The variant must have the model's controls, parts and channels in the same

@@ -2,6 +2,7 @@ package cause
 
 import (
 	"context"
+	"fmt"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
@@ -30,6 +31,9 @@ func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, see
 		trial, more = script.NewTrial(m, scripts)
 		problems = append(problems, more...)
 	}
+	if watched != nil {
+		problems = append(problems, everywhere(watched)...)
+	}
 	if diag.HasErrors(problems) {
 		return nil, problems
 	}
@@ -53,6 +57,27 @@ func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, see
 	}
 	c.report(r, suspects)
 	return r, problems
+}
+
+// CodeSeenEverywhere is the code of a sentence about every position in what was seen.
+const CodeSeenEverywhere = "seen-everywhere"
+
+// everywhere are the sentences that nobody can have seen, each once.
+func everywhere(watched *script.Trial) (problems []diag.Problem) {
+	told := map[result.Place]bool{}
+	for i := range watched.Len() {
+		about, _ := watched.Check(i)
+		if !watched.Universal(i) || told[about.Place] {
+			continue
+		}
+		told[about.Place] = true
+		problems = append(problems, diag.Problem{
+			Place: diag.Place{File: about.Place.File, Line: about.Place.Line, Column: about.Place.Column},
+			Code:  CodeSeenEverywhere, Message: fmt.Sprintf("nobody can have seen %q at every position", about.Sentence),
+			Hint: "write where the controls stood when you looked, and what the part did there",
+		})
+	}
+	return problems
 }
 
 // inquiry is one model whose fault is looked for.

@@ -1,6 +1,7 @@
 package cause
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -8,9 +9,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify/faults/mistake"
-	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/phrase"
-	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
@@ -25,15 +24,19 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 		return []result.Repair{undo}
 	}
 	variant, _ := m.Variant(c.m)
-	h := newHolding(c.ctx, c.m)
 	if !c.passes(c.m) {
 		return []result.Repair{undo} // the script does not fit the model, whatever is done
 	}
+	h := newHolding(c.ctx, c.m)
 	claims, fewest := h.kept(c.m)
 	undo.Checks, undo.Claims = c.trial.Len(), claims
 	list := []result.Repair{undo}
 	changes := mistake.All(variant, mistake.Options{})
+	smallestFirst(changes)
 	for i := range changes {
+		if h.spent() {
+			break
+		}
 		repaired, faults := changes[i].Variant(variant)
 		if faults != nil || changes[i].Change == m.Undo || sameAgain(c.m, repaired) || ownCurve(m, &changes[i]) || !c.passes(repaired) {
 			continue
@@ -68,10 +71,38 @@ func (c *inquiry) passes(variant *airframes.Model) bool {
 	return all
 }
 
+// mostChecks is how many checks are judged for all changes together; then no further
+// change is tried.
+const mostChecks = 2_000_000
+
+// sized are the kinds whose change is another number, not something the other way round
+// or there again: the larger change.
+var sized = []string{"share-size", "throw-half", "expo-wrong", "end-point-cut", "limit-low", "sub-trim-off", "motor-idle-off", "failsafe-wrong"}
+
+// smallestFirst puts what is turned about or exchanged before what becomes another number,
+// and that before the settings of a whole other model.
+func smallestFirst(changes []mistake.Mistake) {
+	size := func(m *mistake.Mistake) int {
+		switch {
+		case m.Kind.Code == "other-model":
+			return 2
+		case slices.Contains(sized, m.Kind.Code):
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(changes, func(a, b mistake.Mistake) int { return cmp.Compare(size(&a), size(&b)) })
+}
+
 // Repairs are the single changes of a set-up, as it is written, that make every check of
 // its scripts pass and break no law that held: what a failed check can offer. It is nil
 // where nothing fails, or the scripts cannot be read.
 func Repairs(ctx context.Context, m *airframes.Model, scripts []script.File) *result.Repairs {
+	return repairs(ctx, m, scripts, (*holding).spent)
+}
+
+// repairs ends where spent says that the laws have cost enough.
+func repairs(ctx context.Context, m *airframes.Model, scripts []script.File, spent func(*holding) bool) *result.Repairs {
 	trial, problems := script.NewTrial(m, scripts)
 	if trial == nil || diag.HasErrors(problems) {
 		return nil
@@ -81,17 +112,21 @@ func Repairs(ctx context.Context, m *airframes.Model, scripts []script.File) *re
 	if len(failing) == 0 {
 		return nil
 	}
-	r := &result.Repairs{Tried: len(c.mistakes)}
+	r := &result.Repairs{}
+	smallestFirst(c.mistakes)
 	h := newHolding(ctx, m)
+	checks := 0
 	type mended struct{ change, claims, failing int }
 	var all []mended
 	fewest := math.MaxInt
 	for i := range c.mistakes {
-		if ctx.Err() != nil {
+		if ctx.Err() != nil || spent(h) || checks >= mostChecks {
+			r.Open = len(c.mistakes) - i
 			break
 		}
+		r.Tried++
 		repaired, faults := c.mistakes[i].Variant(m)
-		if faults != nil || !c.mends(repaired, failing) {
+		if faults != nil || !c.mends(repaired, failing, &checks) {
 			continue
 		}
 		if claims, failing := h.kept(repaired); failing != broken {
@@ -127,63 +162,17 @@ func (c *inquiry) failing() (list []int) {
 }
 
 // mends says whether a change makes every failing check hold and leaves the others
-// holding: a failing check that looks at nothing the change touches stays as it is.
-func (c *inquiry) mends(repaired *airframes.Model, failing []int) bool {
+// holding: a failing check that looks at nothing the change touches stays as it is. It
+// counts the checks that it judges.
+func (c *inquiry) mends(repaired *airframes.Model, failing []int, checks *int) bool {
 	touched := mistake.Touched(c.m.Plan, repaired.Plan)
 	mended, all := 0, true
 	c.trial.Try(repaired, touched, func(i int, h phrase.Holding) bool {
+		*checks++
 		if all = h == phrase.Holds; all && slices.Contains(failing, i) {
 			mended++
 		}
 		return all
 	})
 	return all && mended == len(failing)
-}
-
-// holding is which claims of the laws hold on a model: those that a change of it must
-// keep.
-type holding struct {
-	ctx  context.Context
-	held map[string]bool // by sentence: holds on the model
-}
-
-// boxesForLaw is the limit of one claim: a change about which more would have to be
-// searched is not offered.
-const boxesForLaw = 20_000
-
-func newHolding(ctx context.Context, m *airframes.Model) *holding {
-	h := &holding{ctx: ctx}
-	h.held = h.decide(m)
-	return h
-}
-
-func (h *holding) decide(m *airframes.Model) map[string]bool {
-	held := map[string]bool{}
-	p := prove.New(m.Plan)
-	for _, c := range laws.Claims(m) {
-		if before, known := held[c.Sentence]; known && !before {
-			continue
-		}
-		held[c.Sentence] = p.Decide(h.ctx, &c.Claim, prove.Options{Boxes: boxesForLaw, Plain: true}).Answer == prove.Proved
-	}
-	return held
-}
-
-// broken is the number of failing claims of a change that breaks one which held.
-const broken = math.MaxInt
-
-// kept is how many claims hold with a change and how many do not; the latter is broken
-// where one that held without it does not.
-func (h *holding) kept(repaired *airframes.Model) (claims, failing int) {
-	for sentence, holds := range h.decide(repaired) {
-		switch {
-		case holds:
-			claims++
-		case h.held[sentence]:
-			return 0, broken
-		default:
-			failing++
-		}
-	}
-	return claims, failing
 }

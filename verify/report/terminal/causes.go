@@ -166,6 +166,7 @@ func does(n int, noun, one, many string) string { return count(n, noun) + " " + 
 func (p *page) offer(r *result.Repairs) {
 	switch {
 	case r == nil:
+		return
 	case len(r.List) == 0:
 		p.blank()
 		p.para(0, fmt.Sprintf("NO SINGLE CHANGE of %s makes every check pass.", count(r.Tried, "change")+" tried"), p.faint)
@@ -179,5 +180,8 @@ func (p *page) offer(r *result.Repairs) {
 			p.next(r.Apart, "WHICH OF THEM: after these changes this step looks different; take what the model should do",
 				"if it should do  ", "then      ")
 		}
+	}
+	if r.Open > 0 {
+		p.para(2, fmt.Sprintf("%s not tried: it would have taken too long.", does(r.Open, "more change", "was", "were")), p.warn)
 	}
 }

@@ -207,3 +207,19 @@ func TestReportsOfMistakesFit(t *testing.T) {
 		}
 	})
 }
+
+// Changes that were not tried are told, whatever else is offered.
+func TestOfferSaysWhatWasNotTried(t *testing.T) {
+	for name, r := range map[string]*result.Report{"several": sample.Offered(), "one": sample.OfferedOne(), "none": sample.OfferedNone()} {
+		for open, want := range map[int]string{0: "", 1: "1 more change was not tried: it would have taken too long.", 31: "31 more changes were not tried: it would have taken too long."} {
+			r.Repairs.Open = open
+			var out strings.Builder
+			if err := Render(&out, r, Options{Width: 100}); err != nil {
+				t.Fatal(err)
+			}
+			if got := strings.Contains(out.String(), "not tried"); got != (open > 0) || !strings.Contains(out.String(), want) {
+				t.Errorf("%s, %d open: wanted %q", name, open, want)
+			}
+		}
+	}
+}
