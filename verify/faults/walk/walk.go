@@ -78,7 +78,7 @@ func Of(ctx context.Context, t *table.Table, look sight.Look) *Found {
 	if errors.Is(err, cover.ErrUncoverable) {
 		panic("walk: a mistake that shows at some step is shown by none")
 	}
-	f.AtLeast, f.Stopped = answer.AtLeast, !answer.Exact
+	f.AtLeast, f.Stopped = answer.AtLeast, ctx.Err() != nil || !answer.Exact
 	hand := newMoves(t.Model.Plan, t.Steps)
 	chosen := cover.Swap(problem, answer.Chosen, func(steps []int) int {
 		return hand.nearest(steps)*(halves+1) + min(f.halfWay(steps), halves)
