@@ -118,6 +118,12 @@ Feature: Tarn, first flight with new owner
     Scenario: Brakes take the camber off
       * with the flight switch thermal and open brakes, the port aileron is 15.5° ± 2° up
       * with the flight switch speed and open brakes, the port aileron is 15.5° ± 2° up
+      * with the flight switch thermal and open brakes, the starboard aileron is 15.5° ± 2° up
+      * with the flight switch speed and open brakes, the starboard aileron is 15.5° ± 2° up
+      * with the flight switch thermal and open brakes, the port flap is 59.4° ± 1° down
+      * with the flight switch thermal and open brakes, the starboard flap is 60.6° ± 1° down
+      * with the flight switch speed and open brakes, the port flap is 59.4° ± 1° down
+      * with the flight switch speed and open brakes, the starboard flap is 60.6° ± 1° down
 
   Rule: The flaps are slow: 1.5 s for all of their travel
 

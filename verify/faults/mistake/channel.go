@@ -85,17 +85,22 @@ func lowLimits(l *lister) {
 	}
 }
 
-// farOff is how far a wrong sub-trim is off, in percent.
-const farOff mixcore.Percent = 25
+// farOff is how far a wrong sub-trim is off, in percent. Where a linkage would lock or a
+// measured table ends before that, it is off by fewer whole steps, as far as can be built.
+const (
+	farOff     mixcore.Percent = 25
+	farOffStep mixcore.Percent = 5
+)
 
 func wrongSubTrims(l *lister) {
 	for i := range l.s.Channels {
 		was := l.s.Channels[i].SubTrim
-		for _, by := range []mixcore.Percent{farOff, -farOff} {
-			to := was + by
-			if math.Abs(float64(to)) > 100 {
+		for _, way := range []mixcore.Percent{1, -1} {
+			by := way * l.mostOff(i, way)
+			if by == 0 {
 				continue
 			}
+			to := was + by
 			name := l.channel(i)
 			l.add(words{
 				fmt.Sprintf("the sub-trim of %s is %s instead of %s", name, wording.Percent(to), wording.Percent(was)),
@@ -104,6 +109,20 @@ func wrongSubTrims(l *lister) {
 			}, where.Channel(l.m, i, "sub_trim"), func(s *mixcore.Setup) { s.Channels[i].SubTrim += by })
 		}
 	}
+}
+
+// mostOff is how far a channel's sub-trim can be off one way, in percent: farOff, or less
+// where that cannot be built. It is 0 where nothing can.
+func (l *lister) mostOff(channel int, way mixcore.Percent) mixcore.Percent {
+	for by := farOff; by > 0; by -= farOffStep {
+		if math.Abs(float64(l.s.Channels[channel].SubTrim+way*by)) > 100 {
+			continue
+		}
+		if _, faults := l.m.Plan.Vary(func(s *mixcore.Setup) { s.Channels[channel].SubTrim += way * by }); faults == nil {
+			return by
+		}
+	}
+	return 0
 }
 
 func missingSlows(l *lister) {

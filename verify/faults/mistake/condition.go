@@ -12,11 +12,12 @@ import (
 
 // spot is one condition that a set-up has, where it can be got at.
 type spot struct {
-	of    string // what it is the condition of: "the share of camber on channel 3 (port flap)"
-	place diag.Place
-	motor bool // of a mix line of a motor's channel
-	is    *mixcore.Condition
-	put   func(*mixcore.Setup, *mixcore.Condition)
+	of     string // what it is the condition of: "the share of camber on channel 3 (port flap)"
+	place  diag.Place
+	motor  bool // of a mix line of a motor's channel
+	phases int  // how many phases it may name: the first ones
+	is     *mixcore.Condition
+	put    func(*mixcore.Setup, *mixcore.Condition)
 }
 
 // spots are all conditions: of phases, rates and mix lines.
@@ -24,18 +25,18 @@ func (l *lister) spots() []spot {
 	var list []spot
 	for i := range l.s.Phases {
 		p := &l.s.Phases[i]
-		list = append(list, spot{"the phase " + p.Name, where.Phase(l.m, i), false, &p.When,
+		list = append(list, spot{"the phase " + p.Name, where.Phase(l.m, i), false, i, &p.When,
 			func(s *mixcore.Setup, c *mixcore.Condition) { s.Phases[i].When = *c }})
 	}
 	l.eachRate(func(demand, rate int, d *mixcore.Demand, r *mixcore.Rate) {
 		if r.When != nil {
-			list = append(list, spot{rateName(d, rate), where.Rate(l.m, demand, rate, "when"), false, r.When,
+			list = append(list, spot{rateName(d, rate), where.Rate(l.m, demand, rate, "when"), false, len(l.s.Phases), r.When,
 				func(s *mixcore.Setup, c *mixcore.Condition) { s.Demands[demand].Rates[rate].When = c }})
 		}
 	})
 	l.eachLine(func(channel, line int, m *mixcore.MixLine) {
 		if m.When != nil {
-			list = append(list, spot{l.line(channel, line), l.lineAt(channel, line, "when"), l.isMotors(channel), m.When,
+			list = append(list, spot{l.line(channel, line), l.lineAt(channel, line, "when"), l.isMotors(channel), len(l.s.Phases), m.When,
 				func(s *mixcore.Setup, c *mixcore.Condition) { s.Channels[channel].Mix[line].When = c }})
 		}
 	})
@@ -138,7 +139,7 @@ func wrongParts(l *lister) {
 }
 
 // wrongPositions puts each test of a switch to another position of it, each test of one
-// detent to another detent, and each phase to another phase of those before.
+// detent to another detent, and each phase to another phase that may stand there.
 func wrongPositions(l *lister) {
 	for _, at := range l.spots() {
 		eachInside(at.is, func(inner *mixcore.Condition, with func(mixcore.Condition) mixcore.Condition) {
@@ -152,6 +153,14 @@ func wrongPositions(l *lister) {
 					if i != inner.Position {
 						to := *inner
 						to.Position = i
+						put(to)
+					}
+				}
+			case mixcore.InPhase:
+				for i := range l.s.Phases[:at.phases] {
+					if i != inner.Phase {
+						to := *inner
+						to.Phase = i
 						put(to)
 					}
 				}

@@ -124,16 +124,19 @@ func wrongCurves(l *lister) {
 			continue
 		}
 		name, place := "the curve of "+d.Name, where.Demand(l.m, i, "curve")
-		turned := upsideDown(d.Curve)
 		l.add(back(name+" is upside down", "turn "+name+" upside down"), place,
-			func(s *mixcore.Setup) { s.Demands[i].Curve = turned })
+			func(s *mixcore.Setup) { s.Demands[i].Curve = upsideDown(s.Demands[i].Curve) })
 		l.add(words{name + " is missing", "take " + name + " out", "put " + name + " in"}, place,
 			func(s *mixcore.Setup) { s.Demands[i].Curve = nil })
 	}
 }
 
-// upsideDown turns a curve about: one that stays at 0 and above keeps to that.
+// upsideDown turns a curve about: one that stays at 0 and above keeps to that. Where there
+// is none, none is turned.
 func upsideDown(c *mixcore.Curve) *mixcore.Curve {
+	if c == nil {
+		return nil
+	}
 	turned := *c
 	turned.Points = slices.Clone(c.Points)
 	top := 0.0
@@ -158,13 +161,23 @@ func reversedControls(l *lister) {
 			turned := slices.Clone(d.Values)
 			slices.Reverse(turned)
 			if !slices.Equal(turned, d.Values) {
-				l.add(w, where.Demand(l.m, i, "values"), func(s *mixcore.Setup) { s.Demands[i].Values = turned })
+				l.add(w, where.Demand(l.m, i, "values"), func(s *mixcore.Setup) { slices.Reverse(s.Demands[i].Values) })
 			}
 			continue
 		}
 		turned := mirrored(d.Curve, control)
-		l.add(w, where.Demand(l.m, i, "from", "curve"), func(s *mixcore.Setup) { s.Demands[i].Curve = turned })
+		if sameCurve(turned, d.Curve) || sameCurve(turned, upsideDown(d.Curve)) { // a curve upside down, by another name
+			continue
+		}
+		l.add(w, where.Demand(l.m, i, "from", "curve"), func(s *mixcore.Setup) {
+			s.Demands[i].Curve = mirrored(s.Demands[i].Curve, control)
+		})
 	}
+}
+
+// sameCurve says whether two curves go through the same points in the same way.
+func sameCurve(a, b *mixcore.Curve) bool {
+	return a != nil && b != nil && a.Smooth == b.Smooth && slices.Equal(a.Points, b.Points)
 }
 
 // mirrored is a curve read from its control's other end. Without one it is the straight
@@ -206,6 +219,9 @@ func swappedDetents(l *lister) {
 		for a := 1; a < len(control.Detents) && d.Values == nil && d.Curve == nil; a++ {
 			from, to := control.Detents[a-1], control.Detents[a]
 			curve := exchanging(control, from.At, to.At)
+			if sameCurve(curve, mirrored(nil, control)) { // of two at the ends it is a lever read the other way round
+				continue
+			}
 			add(from.Name, to.Name, func(d *mixcore.Demand) { d.Curve = curve })
 		}
 	}

@@ -9,6 +9,8 @@
 // happens, and a lister that calls add for each place in a set-up where it can be
 // made. The lister leaves out what would change nothing on paper; whether an edit that
 // changes something can be seen is for others to find out. Edits replace conditions and
-// curves and never change one (mixcore.Setup.Clone), keep every control, channel and
-// part at its index, and may be applied to a set-up that another edit was made in.
+// curves and never change one (mixcore.Setup.Clone), and keep every control, channel and
+// part at its index. Those of the kinds that pairs are made of work on what they find, so
+// that another edit may have been made before; others may take away the line that one of
+// them is about.
 package mistake

@@ -1,6 +1,7 @@
 package mistake
 
 import (
+	"reflect"
 	"slices"
 
 	"example.com/hingeline/airframes"
@@ -17,6 +18,9 @@ func otherModels(l *lister) {
 	}
 	put("a plain model of four channels", plain)
 	for _, other := range l.others {
+		if reflect.DeepEqual(other.Setup, l.m.Setup) {
+			continue
+		}
 		put(other.Name, func(s *mixcore.Setup) { load(s, other) })
 	}
 }

@@ -43,17 +43,35 @@ func (l *lister) pairs() {
 				continue
 			}
 			first, second := b.Edit, a.Edit
-			l.found = append(l.found, Mistake{
-				Kind: pair, Text: b.Text + ", and " + a.Text,
-				Change: b.Change + ", and " + a.Change, Undo: b.Undo + ", and " + a.Undo,
-				OnModel: a.OnModel && b.OnModel, place: b.place,
-				Edit: func(s *mixcore.Setup) {
-					first(s)
-					second(s)
-				},
-			})
+			both := func(s *mixcore.Setup) {
+				first(s)
+				second(s)
+			}
+			if l.isTwo(both, b.Mistake, a.Mistake) {
+				l.found = append(l.found, Mistake{
+					Kind: pair, Text: b.Text + ", and " + a.Text,
+					Change: b.Change + ", and " + a.Change, Undo: b.Undo + ", and " + a.Undo,
+					OnModel: a.OnModel && b.OnModel, place: b.place,
+					Edit: both,
+				})
+			}
 		}
 	}
+}
+
+// isTwo says whether two mistakes together are more than one of them, and more than none:
+// a curve that is upside down and missing is missing, and no more.
+func (l *lister) isTwo(both func(*mixcore.Setup), a, b *Mistake) bool {
+	is := l.s.Clone()
+	both(&is)
+	for _, one := range []func(*mixcore.Setup){func(*mixcore.Setup) {}, a.Edit, b.Edit} {
+		was := l.s.Clone()
+		one(&was)
+		if len(touched(&was, &is)) == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // sameKindElsewhere is true of two swaps of plugs, which are one longer exchange and no

@@ -107,7 +107,7 @@ func wrongSides(l *lister) {
 			return
 		}
 		for _, plus := range []bool{true, false} {
-			if side := *sideOf(&m.Share, plus); side == 0 {
+			if *sideOf(&m.Share, plus) == 0 || *sideOf(&m.Share, !plus) == 0 { // of one side it is a wrong sign
 				continue
 			}
 			side := l.sideWord(l.s.Demands[m.Demand].From, plus)
