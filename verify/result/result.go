@@ -13,9 +13,15 @@ type Report struct {
 	Findings    []Finding
 	Script      []ScriptFinding // what is odd about the script itself
 	Uncovered   Uncovered
-	NotSelected int      // checks left out by --only
-	Repairs     *Repairs // of a failed check: single changes with which it passes; nil where nobody looked
-	Cautions    []string // what a check on paper cannot see and is left to do, each a sentence, the dangerous part first
+	NotSelected int       // checks left out by --only
+	Repairs     *Repairs  // of a failed check: single changes with which it passes; nil where nobody looked
+	Prints      []Print   // fingerprints of the airframe file and the scripts, as they were read
+	SetUp       string    // digest of the resolved set-up: the same whatever the comments and the order; "sha256:" and 64 digits
+	Asked       string    // digest of the resolved scripts
+	Date        string    // of the check: "2026-11-25", with or without "T20:15:00Z"; empty where nobody said
+	Paper       *Paper    // what a report in the hand has beside; nil where nobody asked
+	Standing    *Standing // what signatures there are, and whether they stand; nil where nobody looked
+	Cautions    []string  // what a check on paper cannot see and is left to do, each a sentence, the dangerous part first
 	Verdict     Verdict
 }
 
