@@ -21,6 +21,7 @@ type Report struct {
 	Date        string    // of the check: "2026-11-25", with or without "T20:15:00Z"; empty where nobody said
 	Paper       *Paper    // what a report in the hand has beside; nil where nobody asked
 	Standing    *Standing // what signatures there are, and whether they stand; nil where nobody looked
+	Sources     []Source  // the scripts as they were read; nil where nobody asked
 	Cautions    []string  // what a check on paper cannot see and is left to do, each a sentence, the dangerous part first
 	Verdict     Verdict
 }
@@ -74,8 +75,9 @@ type Check struct {
 	Stage    Stage
 	Feature  string
 	Scenario string
-	Sentence string   // as the script has it
-	Place    Place    // of the sentence
+	Sentence string // as the script has it
+	Place    Place  // of the sentence
+	Step     StepNumber
 	Pose     []string // how the controls stand, each a phrase: "rate switch high", "roll stick full right"
 	Before   []string // of a movement: how they stood before it, as Pose; else empty
 	Moved    []string // of a movement: what was moved, as it then stands: "roll stick full right", "flap lever parked"

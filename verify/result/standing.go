@@ -10,20 +10,50 @@ type Standing struct {
 
 // Signature is one record.
 type Signature struct {
-	Number  int    // from 1
-	Name    string // of who signed
-	Role    string // "builder", "second" or "inspector"
-	Date    string // RFC 3339
-	Key     string // fingerprint of the key, "SHA256:…"; empty for one without
-	Genuine bool   // the record is whole, in its chain, and its key's signature, if it has one, is right
-	Current bool   // the resolved set-up and script are still what was signed
-	Counts  bool   // false: the same person has signed before in another role
-	Note    string // why it does not stand, in words; empty if it does
+	Number   int      // from 1
+	Name     string   // of who signed
+	Role     string   // "builder", "second" or "inspector"
+	Date     string   // RFC 3339
+	Key      string   // fingerprint of the key, "SHA256:…"; empty for one without
+	Vouched  string   // whose key an allowed-signers file says it is; empty where none was given, or none says so
+	Place    string   // where it was signed; may be empty
+	Remarks  string   // signed as well; may be empty
+	Accepted []string // warnings that it was signed in spite of, each with the reason
+	Genuine  bool     // the record is whole, in its chain, and its key's signature, if it has one, is right
+	Current  bool     // the resolved set-up and script are still what was signed
+	Counts   bool     // false: it is not genuine, or the same person has signed the same before
+	Note     string   // why it does not stand, in words; empty if it does
 }
 
 // Change is one difference of two resolved set-ups or scripts.
 type Change struct {
-	Text  string   // "port flap: share of flap −55 → −65 %"
-	Place Place    // in the newer file, or, of what is gone, in the older
-	Parts []string // the parts that it can bear on
+	Text   string   // "port flap: share of flap −55 → −65 %"
+	Place  Place    // in the newer file, or, of what is gone, in the older
+	Parts  []string // the parts that it can bear on
+	Checks []string // sentences of the script that was signed about these parts; none where nobody looked
+}
+
+// Stands says whether the model is signed and all of it holds: somebody has signed what
+// is there now, and every record is genuine.
+func (s *Standing) Stands() bool {
+	if len(s.Troubles) > 0 || len(s.Changes) > 0 {
+		return false
+	}
+	for i := range s.Signatures {
+		if s.Signatures[i].Stands() {
+			return true
+		}
+	}
+	return false
+}
+
+// Stands says whether a signature is one that counts for what is there now.
+func (s *Signature) Stands() bool { return s.Genuine && s.Current && s.Counts }
+
+// RoleWords is a role in words: "builder", "second person", "inspector".
+func RoleWords(role string) string {
+	if role == "second" {
+		return "second person"
+	}
+	return role
 }
