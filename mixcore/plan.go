@@ -204,6 +204,17 @@ func (p *Plan) DriveAngle(part, drive int, output Percent) Degrees {
 	return 0
 }
 
+// DriveAt is one servo and its linkage with an output reaching it, as in a trace; all 0
+// but for the output of motors and extras. The output must be within what the channel
+// can put out.
+func (p *Plan) DriveAt(part, drive int, output Percent) DriveTrace {
+	t := DriveTrace{Output: output}
+	if d := &p.parts[part].drives[drive]; d.linkage != nil || d.Table != nil {
+		d.angle(float64(output), &t)
+	}
+	return t
+}
+
 // Key is a text that two inputs have in common only where they are the same.
 func (in *Input) Key() string {
 	key := make([]byte, 0, 8*len(in.Position)+1)

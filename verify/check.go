@@ -7,12 +7,16 @@
 package verify
 
 import (
+	"context"
+
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify/findings"
+	"example.com/hingeline/verify/resolved"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/sense"
+	"example.com/hingeline/verify/sheet"
 )
 
 // Check runs scripts against a model: the pass/fail control check. If there is
@@ -20,9 +24,29 @@ import (
 // else the report, in which every warning is a finding. A report of no checks
 // says so in its verdict: it never passes.
 func Check(m *airframes.Model, files []script.File, sel script.Selection) (*result.Report, []diag.Problem) {
+	r, _, problems := examine(m, files, sel)
+	return r, problems
+}
+
+// CheckOnPaper is Check with what a report in the hand has beside, and digests of what was
+// checked. If ctx is done, what is slow about that ends early and says so; the checks
+// themselves do not.
+func CheckOnPaper(ctx context.Context, m *airframes.Model, files []script.File, sel script.Selection) (*result.Report, []diag.Problem) {
+	r, record, problems := examine(m, files, sel)
+	if r != nil {
+		r.Paper = sheet.Of(ctx, m, record)
+		r.SetUp = resolved.Digest(resolved.SetUp(m))
+		asked, _ := resolved.Script(m, files) // script.Run has taken the scripts
+		r.Asked = resolved.ScriptDigest(asked)
+	}
+	return r, problems
+}
+
+// examine makes the report and gives the record that it was made from.
+func examine(m *airframes.Model, files []script.File, sel script.Selection) (*result.Report, *script.Record, []diag.Problem) {
 	record, problems := script.Run(m, files, sel)
 	if diag.HasErrors(problems) {
-		return nil, problems
+		return nil, nil, problems
 	}
 	r := &result.Report{
 		Tool:        Version,
@@ -31,6 +55,7 @@ func Check(m *airframes.Model, files []script.File, sel script.Selection) (*resu
 		Checks:      record.Checks,
 		Script:      sense.Look(m, record.Asked),
 		NotSelected: record.NotSelected,
+		Prints:      prints(m, files),
 		Uncovered:   record.Uncovered,
 		Cautions:    cautions(m),
 	}
@@ -48,7 +73,7 @@ func Check(m *airframes.Model, files []script.File, sel script.Selection) (*resu
 		quotePlace(&r.Script[i].Place, sources)
 	}
 	r.Verdict = verdict(r)
-	return r, nil
+	return r, &record, nil
 }
 
 // Strict makes every warning about the script fail the check; what the pilot says

@@ -174,6 +174,14 @@ func (l *Linkage) Swing(arm float64) float64 {
 	return s
 }
 
+// Tips are where the pushrod's two ends are with the arm swung so far, in millimetres
+// from the shaft: x aft, y towards the horn's side. The arm swing must be inside Range.
+func (l *Linkage) Tips(swing float64) (arm, horn [2]float64) {
+	ax, ay := l.fromHinge(swing)
+	hx, hy := l.hornTip(swing)
+	return [2]float64{ax + l.hingeX, ay + l.hingeY}, [2]float64{hx + l.hingeX, hy + l.hingeY}
+}
+
 // Pushrod is the length of the pushrod in millimetres, as given or as the
 // neutral angles need.
 func (l *Linkage) Pushrod() float64 { return l.pushrod }

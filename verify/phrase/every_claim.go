@@ -64,45 +64,46 @@ func (v *Vocabulary) channelNeeds(o *Outcome, now prove.Claim) []need {
 	case InTravel:
 		n.claim.Want = prove.Travel{Channel: channel}
 	case OutputAt:
-		low, high := o.wanted(math.Inf(-1), math.Inf(1))
+		low, high := o.wanted(Rounding)
 		n.claim.Want = prove.Output{Channel: channel, Low: low, High: high}
 	default:
-		low, high := o.wanted(math.Inf(-1), math.Inf(1))
+		low, high := o.wanted(Rounding)
 		n.unit, n.per = "µs", float64(mixcore.PulseOf(1)-mixcore.PulseOf(0))
 		n.claim.Want = prove.Output{Channel: channel, Low: float64(mixcore.OutputOf(mixcore.Microseconds(low))), High: float64(mixcore.OutputOf(mixcore.Microseconds(high)))}
 	}
 	return []need{n}
 }
 
-// wanted is the values that the amount, or never the amount, lets through between two
-// others, as [Amount.holds] takes them.
-func (o *Outcome) wanted(low, high float64) (float64, float64) {
-	from, to := o.Amount.span()
+// wanted is the values that the amount, or never the amount, lets through, as
+// [Amount.holds] takes them with a slip of Rounding.
+func (o *Outcome) wanted(slip float64) (low, high float64) {
+	from, to := o.Amount.span(slip)
 	if !o.Not {
-		return max(low, from), min(high, to)
+		return from, to
 	}
 	if math.IsInf(to, 1) { // never that much or more
-		return low, math.Nextafter(from, math.Inf(-1))
+		return math.Inf(-1), math.Nextafter(from, math.Inf(-1))
 	}
-	return math.Nextafter(to, math.Inf(1)), high
+	return math.Nextafter(to, math.Inf(1)), math.Inf(1)
 }
 
-// span is what an amount lets through, ends included.
-func (a Amount) span() (low, high float64) {
+// span is what an amount lets through, ends included, with a slip for the rounding of
+// arithmetic: 0 gives the ends as they are written.
+func (a Amount) span(slip float64) (low, high float64) {
 	low, high = math.Inf(-1), math.Inf(1)
 	switch a.Kind {
 	case About:
-		low, high = a.Value-(a.Slack+Rounding), a.Value+(a.Slack+Rounding)
+		low, high = a.Value-(a.Slack+slip), a.Value+(a.Slack+slip)
 	case AtLeast:
-		low = a.Value - Rounding
+		low = a.Value - slip
 	case AtMost:
-		high = a.Value + Rounding
+		high = a.Value + slip
 	case Between:
-		low, high = a.Low-Rounding, a.High+Rounding
+		low, high = a.Low-slip, a.High+slip
 	case Over:
-		low = math.Nextafter(a.Value+Rounding, math.Inf(1))
+		low = math.Nextafter(a.Value+slip, math.Inf(1))
 	case Under:
-		high = math.Nextafter(a.Value-Rounding, math.Inf(-1))
+		high = math.Nextafter(a.Value-slip, math.Inf(-1))
 	}
 	return low, high
 }
@@ -125,9 +126,9 @@ const never = 1000
 
 // distances are the distances in the direction wanted that an outcome of a part lets
 // through, in degrees or percent. Less than still is no movement that way.
-func (v *Vocabulary) distances(o *Outcome, p *mixcore.Part) (low, high float64) {
+func (v *Vocabulary) distances(o *Outcome, p *mixcore.Part, slip float64) (low, high float64) {
 	still := v.still(p)
-	from, to := o.Amount.span()
+	from, to := o.Amount.span(slip)
 	if o.Amount.Unit == "mm" {
 		from, to = inDegrees(p.Chord, from), inDegrees(p.Chord, to)
 	}
@@ -162,7 +163,7 @@ func (v *Vocabulary) partNeeds(o *Outcome, at *Situation, now prove.Claim) []nee
 	quiet := under(v.still(p))
 	switch o.Verb {
 	case Move:
-		low, high := v.distances(o, p)
+		low, high := v.distances(o, p, Rounding)
 		low, high = signed(low, high, o.Way.sign())
 		n.claim.Want = prove.Change(part, low, high)
 		return []need{n}
@@ -178,7 +179,7 @@ func (v *Vocabulary) partNeeds(o *Outcome, at *Situation, now prove.Claim) []nee
 	case Together, Opposite, AsFar, LessThan, MoreThan:
 		return v.pairNeeds(o, now, n)
 	}
-	low, high := v.stretchOf(o, p)
+	low, high := v.stretchOf(o, p, Rounding)
 	n.claim.Other = nil
 	n.claim.Want = prove.Place{Part: part, Low: low, High: high}
 	if o.Verb != StaysStopped || !at.Moved && o.Every.When == nil {
@@ -196,27 +197,28 @@ func (v *Vocabulary) partNeeds(o *Outcome, at *Situation, now prove.Claim) []nee
 	return []need{n, first}
 }
 
-// stretchOf is where a part has to stand, ends included.
-func (v *Vocabulary) stretchOf(o *Outcome, p *mixcore.Part) (low, high float64) {
+// stretchOf is where a part has to stand, ends included, with a slip as of
+// [Amount.span].
+func (v *Vocabulary) stretchOf(o *Outcome, p *mixcore.Part, slip float64) (low, high float64) {
 	still := v.still(p)
 	switch o.Verb {
 	case Neutral:
 		return -under(still), under(still)
-	case Stopped, StaysStopped:
+	case Stopped, StaysStopped, Stops:
 		return math.Inf(-1), float64(p.Motor.StoppedBelow)
 	case Running:
 		return math.Nextafter(float64(p.Motor.StoppedBelow), math.Inf(1)), math.Inf(1)
 	case PowerAt:
-		return o.wanted(math.Inf(-1), math.Inf(1))
+		return o.wanted(slip)
 	case NotAtStop:
 		return math.Nextafter(-(float64(p.Stops.Minus) - StopReach), math.Inf(1)), under(float64(p.Stops.Plus) - StopReach)
 	}
 	if p.Motion != mixcore.OutIn {
-		low, high = v.distances(o, p)
+		low, high = v.distances(o, p, slip)
 		return signed(low, high, o.Way.sign())
 	}
 	if low, high = 100-EndReach, math.Inf(1); o.Amount.Kind != NoAmount {
-		low, high = o.wanted(math.Inf(-1), math.Inf(1))
+		low, high = o.wanted(slip)
 	} else if o.Not {
 		low, high = math.Inf(-1), under(low)
 	}

@@ -84,6 +84,10 @@ func (v *Vocabulary) prove(o *Outcome, at *Situation) Verdict {
 	case r.Answer == prove.Proved:
 		proof.Answer, verdict.Passed = result.Proved, true
 		verdict.Got = v.provedGot(o, &needs[0], &r, proof)
+		if r.Pose.Now.Position != nil {
+			worst := situationOf(&r.Pose)
+			verdict.Worst = &worst
+		}
 	case r.Answer == prove.Empty:
 		proof.Answer, verdict.Got = result.Empty, "the condition never holds"
 	case r.Answer == prove.Disproved:

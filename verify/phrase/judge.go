@@ -37,9 +37,11 @@ type Verdict struct {
 	Explain []Explained // where neither Part nor Channel is one: the parts that tell most of a failure
 
 	// Of an outcome about every position: how it was decided, and of one that does not
-	// hold the position where that was found.
+	// hold the position where that was found; of one that is proved the position at which
+	// it has least to spare, where that was looked for.
 	Proof *result.Proof
 	Found *Situation
+	Worst *Situation
 
 	Timed bool // judged at Time after the movement, else once at rest
 	Time  mixcore.Seconds
@@ -219,7 +221,7 @@ func (v *Vocabulary) still(p *mixcore.Part) float64 {
 	if isHinged(p) {
 		return float64(v.model.Still)
 	}
-	return StillPercent
+	return max(StillPercent, v.unseen)
 }
 
 // place is where a part stands, in degrees or percent, plus as mixcore's.
@@ -319,7 +321,7 @@ func (j *judge) standsWay(p *mixcore.Part, o mixcore.PartOutput) bool {
 			out = 100 - out
 		}
 		if j.o.Amount.Kind == NoAmount {
-			return out >= 100-EndReach
+			return out >= 100-max(EndReach, j.unseen)
 		}
 		return j.o.Amount.holds(out)
 	}

@@ -72,7 +72,7 @@ func (o *Outcome) LooksAt(parts []int) bool {
 	case Together, Opposite, AsFar, LessThan, MoreThan:
 		return slices.Contains(parts, o.Subject.Parts[0]) || slices.Contains(parts, o.Other)
 	}
-	return len(parts) > 0
+	return len(parts) > 0 || len(o.Subject.Channels) > 0 // a channel may do something else though no part hangs on it
 }
 
 // OnTheWay says whether an outcome follows the model on its way, which takes longer than

@@ -25,6 +25,8 @@ type Vocabulary struct {
 	advised  atomic.Int32 // texts that advice was looked for
 	places   names        // of switch positions and lever detents; the index is the control
 
+	unseen float64 // up to how many percent of a motor or extra nobody sees: see Watching
+
 	proving sync.Mutex
 	prover  *prove.Prover // made when first used; guarded by proving
 }

@@ -26,6 +26,11 @@ type step struct {
 	set     bool
 	checks  []*check
 	refused bool
+
+	role  phrase.Role // as it was understood
+	begun bool        // it begins a new group of settings
+	rests bool        // of a setting: everything goes to rest first
+	place diag.Place
 }
 
 // check is one part or channel held against one outcome.

@@ -15,9 +15,17 @@ import (
 // Record is what happened.
 type Record struct {
 	Checks      []result.Check // in walk-around order, then in the script's
+	Judged      []Judged       // how each of Checks was judged
 	Asked       []phrase.Asked // every outcome in the script's order, those not selected too
 	NotSelected int            // checks that the selection left out
 	Uncovered   result.Uncovered
+}
+
+// Judged is how one check was judged: for who draws it.
+type Judged struct {
+	Outcome phrase.Outcome // of one part or channel, or of the whole
+	At      phrase.Situation
+	Verdict phrase.Verdict
 }
 
 // judge holds the check against the model and writes down what came of it.
@@ -106,6 +114,7 @@ func recordOf(m *airframes.Model, scenarios []*scenario) Record {
 		if ch.selected {
 			order = append(order, len(rec.Asked))
 			rec.Checks = append(rec.Checks, *r)
+			rec.Judged = append(rec.Judged, Judged{Outcome: ch.outcome, At: ch.at, Verdict: ch.verdict})
 		} else {
 			rec.NotSelected++
 		}
@@ -119,11 +128,11 @@ func recordOf(m *airframes.Model, scenarios []*scenario) Record {
 	slices.SortStableFunc(walk, func(a, b int) int {
 		return cmp.Compare(slices.Index(result.Stages, rec.Checks[a].Stage), slices.Index(result.Stages, rec.Checks[b].Stage))
 	})
-	walked := make([]result.Check, len(walk))
+	walked, judged := make([]result.Check, len(walk)), make([]Judged, len(walk))
 	for at, i := range walk {
-		walked[at], rec.Asked[order[i]].Check = rec.Checks[i], at
+		walked[at], judged[at], rec.Asked[order[i]].Check = rec.Checks[i], rec.Judged[i], at
 	}
-	rec.Checks = walked
+	rec.Checks, rec.Judged = walked, judged
 	rec.Uncovered = uncovered(&m.Setup, scenarios)
 	return rec
 }

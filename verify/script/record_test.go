@@ -71,3 +71,19 @@ func TestLookAtFollowsWhatIsWrong(t *testing.T) {
 		}
 	}
 }
+
+// Judged says of each check, in the order of the checks, what was asked where, and what
+// came of it.
+func TestRecordSaysHowEachCheckWasJudged(t *testing.T) {
+	m := fennel(t)
+	record := ran(t, m, "Feature: f\n Scenario: s\n  When the roll stick is full right\n  Then the starboard aileron rises\n  And the port aileron rises\n Scenario: before\n  Then the motor is stopped\n  And the elevator is at neutral\n")
+	if len(record.Judged) != len(record.Checks) || len(record.Checks) != 4 {
+		t.Fatalf("%d judged of %d checks", len(record.Judged), len(record.Checks))
+	}
+	for i, j := range record.Judged {
+		c := &record.Checks[i]
+		if j.Verdict.Passed != c.Passed || j.Verdict.Wanted != c.Wanted || m.Setup.Parts[j.Outcome.Subject.Parts[0]].Name != c.Subject || j.At.Moved != (len(c.Moved) > 0) {
+			t.Errorf("%s: %+v", c.Sentence, j)
+		}
+	}
+}

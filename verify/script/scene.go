@@ -46,8 +46,7 @@ func (s *scene) close() {
 
 // set takes a step of settings. joins is true for And, But and *.
 func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Problem {
-	continues := s.open && s.role == role && (joins || role == phrase.Given)
-	if !continues {
+	if !s.continues(role, joins) {
 		s.group, s.open = phrase.Group{}, true
 		s.base, s.baseSet = s.now.Now, s.now.Set
 		if role == phrase.Given {
@@ -69,6 +68,11 @@ func (s *scene) set(role phrase.Role, g *phrase.Group, joins bool) *phrase.Probl
 	}
 	s.now = phrase.Situation{Before: s.base, Now: s.base.Take(s.setup, &s.group), Moved: true, Set: s.also(s.baseSet, &s.group)}
 	return nil
+}
+
+// continues says whether a step of settings joins the group before it.
+func (s *scene) continues(role phrase.Role, joins bool) bool {
+	return s.open && s.role == role && (joins || role == phrase.Given)
 }
 
 // also is which controls have been set once a group of settings is made too. That

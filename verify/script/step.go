@@ -13,7 +13,7 @@ import (
 // step compiles one step and says whether it asks something, even if what it
 // asks is not understood.
 func (c *compiler) step(d *document, s *scenario, scene *scene, st *messages.Step, text stepText, around result.Check, row *messages.TableRow, tags []string) (asks bool) {
-	compiled := &step{text: text.text}
+	compiled := &step{text: text.text, place: text.place(phrase.Span{Column: 1, Width: phrase.MaxLength})}
 	defer func() { s.steps = append(s.steps, *compiled) }()
 	role, joins := roleOf(st, scene.role)
 	meaning, problem := c.vocabulary.Parse(role, text.text)
@@ -31,12 +31,14 @@ func (c *compiler) step(d *document, s *scenario, scene *scene, st *messages.Ste
 		return false
 	}
 	scene.asked()
+	compiled.role = phrase.Then
 	at, problem := scene.at(&meaning)
 	if problem != nil {
 		c.refuse(compiled, &text, problem)
 		return true
 	}
 	around.Sentence = text.text
+	around.Step = result.StepNumber{Scenario: len(c.scenarios) + 1, Step: len(s.steps) + 1}
 	around.Place = result.Place{File: d.name, Line: int(st.Location.Line), Column: int(st.Location.Column)}
 	if row != nil {
 		around.Place = result.Place{File: d.name, Line: int(row.Location.Line), Column: int(row.Location.Column)}
@@ -79,9 +81,9 @@ func (c *compiler) setting(compiled *step, scene *scene, text *stepText, meaning
 	if meaning.Role == phrase.Given && scene.role == phrase.When && scene.unasked != nil {
 		c.unasked(*scene.unasked, "this movement is forgotten: a Given follows before anything is asked")
 	}
-	whole := text.place(phrase.Span{Column: 1, Width: phrase.MaxLength})
-	scene.unasked = &whole
-	compiled.set = true
+	scene.unasked = &compiled.place
+	compiled.set, compiled.role, compiled.rests = true, meaning.Role, meaning.Settings.Rests
+	compiled.begun = !scene.continues(meaning.Role, joins)
 	if problem := scene.set(meaning.Role, &meaning.Settings, joins); problem != nil {
 		scene.unclear = true
 		c.refuse(compiled, text, problem)

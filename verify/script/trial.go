@@ -100,12 +100,15 @@ func (t *Trial) Check(i int) (about result.CaughtBy, scenario int) {
 // can have looked at.
 func (t *Trial) Universal(i int) bool { return t.checks[i].outcome.Every != nil }
 
-// Try holds a variant against the checks that look at one of the touched parts, the
-// quickest first, until visit returns false. All other checks hold as they do on the
-// model. The variant must have the model's controls, parts and channels in the same
+// Try holds a variant against the checks that look at one of the touched parts or at a
+// channel, the quickest first, until visit returns false. All other checks hold as they
+// do on the model. The variant must have the model's controls, parts and channels in the same
 // places, and do as the model does with every part that is not touched.
 func (t *Trial) Try(variant *airframes.Model, touched []int, visit func(check int, h phrase.Holding) bool) {
-	b := t.bench(variant, touched)
+	t.try(t.bench(variant, touched), touched, visit)
+}
+
+func (t *Trial) try(b *bench, touched []int, visit func(check int, h phrase.Holding) bool) {
 	for _, i := range t.order {
 		if c := &t.checks[i]; c.outcome.LooksAt(touched) {
 			if !visit(i, b.tell(c)) {
@@ -118,6 +121,15 @@ func (t *Trial) Try(variant *airframes.Model, touched []int, visit func(check in
 // TryAll holds a variant against every check, whatever it touches.
 func (t *Trial) TryAll(variant *airframes.Model, visit func(check int, h phrase.Holding) bool) {
 	t.Try(variant, everyPart(variant), visit)
+}
+
+// TryWatching is TryAll as somebody judges a variant who only looks at it: see
+// [phrase.Vocabulary.Watching].
+func (t *Trial) TryWatching(variant *airframes.Model, unseen float64, visit func(check int, h phrase.Holding) bool) {
+	all := everyPart(variant)
+	b := t.bench(variant, all)
+	b.vocabulary = t.vocabulary.Watching(variant, unseen)
+	t.try(b, all, visit)
 }
 
 // Failing names what the failing checks on a variant are about, each once, in
@@ -147,14 +159,16 @@ func everyPart(m *airframes.Model) []int {
 }
 
 // bench is one variant on trial: its outputs at the two poses that were looked at last,
-// worked out for the parts that were touched only.
+// worked out for the parts that were touched only; for checks of channels, on which no
+// part need hang, as a whole.
 type bench struct {
 	trial      *Trial
 	variant    *airframes.Model
 	vocabulary *phrase.Vocabulary
 	some       mixcore.Some
 	outs       [2]*mixcore.Output
-	at         [2]int // poses
+	at         [2]int          // poses
+	whole      *mixcore.Output // when it is needed
 }
 
 func (t *Trial) bench(variant *airframes.Model, touched []int) *bench {
@@ -167,6 +181,9 @@ func (t *Trial) bench(variant *airframes.Model, touched []int) *bench {
 func (b *bench) tell(c *trialCheck) phrase.Holding {
 	if c.outcome.Every != nil {
 		return b.vocabulary.Tell(&c.outcome, c.at, nil, nil)
+	}
+	if len(c.outcome.Subject.Channels) > 0 {
+		return b.vocabulary.Tell(&c.outcome, c.at, nil, b.everything(c.now))
 	}
 	before := b.outs[0]
 	if c.before >= 0 {
@@ -187,6 +204,15 @@ func (b *bench) output(slot, pose int) *mixcore.Output {
 	copy(out.Channels, right.Channels)
 	b.variant.Plan.EvalSome(&b.trial.poses[pose], &b.some, out)
 	return out
+}
+
+// everything is what all of the variant does at a pose.
+func (b *bench) everything(pose int) *mixcore.Output {
+	if b.whole == nil {
+		b.whole = b.variant.Plan.NewOutput()
+	}
+	b.variant.Plan.Eval(&b.trial.poses[pose], b.whole)
+	return b.whole
 }
 
 // Got is what the model does where a check asks, in words.

@@ -1,0 +1,164 @@
+package sheet
+
+import (
+	"math"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/linkage"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/wording"
+)
+
+// Linkages are the servos that move a part by arm, pushrod and horn, to be drawn to
+// scale. What was measured with a gauge has no linkage to draw.
+func Linkages(m *airframes.Model) []result.Linkage {
+	var list []result.Linkage
+	for part := range m.Setup.Parts {
+		for k := range m.Setup.Parts[part].Drives {
+			if m.Setup.Parts[part].Drives[k].Linkage != nil {
+				list = append(list, linkageOf(m, part, k))
+			}
+		}
+	}
+	return list
+}
+
+// joint is one drive with its linkage.
+type joint struct {
+	m           *airframes.Model
+	part, index int
+	p           *mixcore.Part
+	d           *mixcore.Drive
+	g           *linkage.Geometry
+	l           *linkage.Linkage
+	side        float64 // +1 where the horn is above or to starboard, else −1
+}
+
+func linkageOf(m *airframes.Model, part, index int) result.Linkage {
+	p := &m.Setup.Parts[part]
+	j := joint{m: m, part: part, index: index, p: p, d: &p.Drives[index], g: p.Drives[index].Linkage, side: p.Drives[index].Sign}
+	if p.Kind == "nose wheel" { // its horn turns the model the other way
+		j.side = -j.side
+	}
+	j.l, _ = linkage.New(*j.g) // the plan was compiled with it
+	c := &m.Setup.Channels[j.d.Channel]
+	out := result.Linkage{Part: p.Name, Channel: channelName(c), Seen: "from the side, nose left", Horn: "horn " + j.hornSide()}
+	if p.Motion == mixcore.LeftRight {
+		out.Seen = "from above, nose left"
+	}
+	low, high := c.Reach()
+	for _, output := range []mixcore.Percent{0, low, high} {
+		out.Stands = append(out.Stands, j.at(output))
+	}
+	out.Lengths = j.lengths()
+	return out
+}
+
+func (j *joint) hornSide() string {
+	switch {
+	case j.p.Motion == mixcore.UpDown && j.side > 0:
+		return "above"
+	case j.p.Motion == mixcore.UpDown:
+		return "below"
+	case j.side > 0:
+		return "to starboard"
+	}
+	return "to port"
+}
+
+// at is where everything is with the channel at an output.
+func (j *joint) at(output mixcore.Percent) result.LinkageAt {
+	drive := j.m.Plan.DriveAt(j.part, j.index, output)
+	arm, horn := j.l.Tips(float64(drive.Swing))
+	sin, cos := math.Sincos(-j.l.Swing(float64(drive.Swing)) * math.Pi / 180)
+	edge := j.trailing()
+	place := func(p [2]float64) [2]float64 { return [2]float64{neat(p[0]), neat(j.seen(p[1]))} }
+	return result.LinkageAt{
+		Says: j.says(&drive), Arm: place(arm), Horn: place(horn),
+		Hinge:        place([2]float64{j.g.Pivots, j.g.Offset}),
+		TrailingEdge: place([2]float64{j.g.Pivots + edge*cos, j.g.Offset + edge*sin}),
+	}
+}
+
+// seen is how far up, or from above to port, something lies that lies so far towards
+// the horn's side.
+func (j *joint) seen(y float64) float64 {
+	if j.p.Motion == mixcore.LeftRight {
+		return -j.side * y
+	}
+	return j.side * y
+}
+
+// trailing is the chord, or where it is not said, and of wheels, one that can be drawn.
+func (j *joint) trailing() float64 {
+	if j.p.Chord > 0 {
+		return float64(j.p.Chord)
+	}
+	return drawnChord * j.g.Horn
+}
+
+// drawnChord is how long the chord of a part without one is drawn, in lengths of its horn.
+const drawnChord = 2.5
+
+func (j *joint) says(drive *mixcore.DriveTrace) string {
+	angle := drive.Angle
+	at := mixcore.PartOutput{Angle: angle}
+	if j.p.Chord > 0 {
+		at.Travel = mixcore.ChordTravel(j.p.Chord, angle)
+	}
+	words := "channel at " + wording.Percent(drive.Output) + ": arm " + armWords(drive.Swing) + ", " + wording.Position(j.p, at)
+	switch {
+	case angle > j.p.Stops.Plus+stopSlip:
+		words += ", beyond its stop at " + wording.SetAngle(j.p.Stops.Plus)
+	case -angle > j.p.Stops.Minus+stopSlip:
+		words += ", beyond its stop at " + wording.SetAngle(j.p.Stops.Minus)
+	}
+	return words
+}
+
+// stopSlip is what arithmetic may add to an angle that stands exactly at its stop.
+const stopSlip mixcore.Degrees = 1e-9
+
+func armWords(swing mixcore.Degrees) string {
+	if wording.Angle(swing) == wording.Angle(0) {
+		return "at neutral"
+	}
+	way := " aft"
+	if swing < 0 {
+		way = " fore"
+	}
+	return wording.Angle(swing) + way
+}
+
+func (j *joint) lengths() []string {
+	mm := func(x float64) string { return wording.SetLength(mixcore.Millimetres(x)) }
+	list := []string{"arm " + mm(j.g.Arm), "horn " + mm(j.g.Horn),
+		"pushrod " + mm(math.Round(j.l.Pushrod()*10)/10), "pivots " + mm(j.g.Pivots)}
+	if j.g.Offset != 0 {
+		list = append(list, "hinge line "+mm(math.Abs(j.g.Offset))+" "+j.offsetSide())
+	}
+	if j.g.ArmDeg != square {
+		list = append(list, "arm at neutral "+wording.SetAngle(mixcore.Degrees(j.g.ArmDeg))+" from aft")
+	}
+	if j.g.HornDeg != square {
+		list = append(list, "horn at neutral "+wording.SetAngle(mixcore.Degrees(j.g.HornDeg))+" from aft")
+	}
+	return list
+}
+
+// square is the angle of an arm or horn that leans neither way.
+const square = 90
+
+func (j *joint) offsetSide() string {
+	plus := j.g.Offset*j.side > 0
+	switch {
+	case j.p.Motion == mixcore.UpDown && plus:
+		return "above the servo's shaft"
+	case j.p.Motion == mixcore.UpDown:
+		return "below the servo's shaft"
+	case plus:
+		return "to starboard of the servo's shaft"
+	}
+	return "to port of the servo's shaft"
+}

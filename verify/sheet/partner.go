@@ -1,0 +1,87 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/wording"
+)
+
+// mirrored is the part on the other side that does there what a part does here: of its
+// kind and name but for the side. False if there is none.
+func mirrored(s *mixcore.Setup, part int) (int, bool) {
+	p := &s.Parts[part]
+	for i := range s.Parts {
+		o := &s.Parts[i]
+		if p.Side != mixcore.Centre && o.Side != mixcore.Centre && o.Side != p.Side && o.Kind == p.Kind && sideless(o.Name) == sideless(p.Name) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// sideless is a name without the words for sides.
+func sideless(name string) string {
+	var kept []string
+	for _, word := range strings.Fields(strings.ToLower(strings.ReplaceAll(name, "-", " "))) {
+		switch word {
+		case "port", "starboard", "left", "right":
+		default:
+			kept = append(kept, word)
+		}
+	}
+	return strings.Join(kept, " ")
+}
+
+// partner says how a part's throw differs from that of its partner on the other side as
+// the control goes the other way, or for pitch and levers the same way, where it differs
+// most among some states; empty for none.
+func (t *thrower) partner(part, control int, b *bearing, states [][]int, group []int, throws []throw) string {
+	other, ok := mirrored(t.s, part)
+	if !ok {
+		return ""
+	}
+	p := &t.s.Parts[part]
+	var most [2]float64 // minus, plus: how much further the part goes
+	for _, i := range group {
+		t.pose(b, states[i])
+		theirs := t.throw(other, control)
+		if p.Motion == mixcore.LeftRight { // what is LEFT here is RIGHT there
+			theirs.minus, theirs.plus = theirs.plus, theirs.minus
+		}
+		for k, by := range []float64{float64(throws[i].minus.by - theirs.minus.by), float64(throws[i].plus.by - theirs.plus.by)} {
+			if math.Abs(by) > math.Abs(most[k]) {
+				most[k] = by
+			}
+		}
+	}
+	var said []string
+	for _, k := range order(p.Motion) {
+		if math.Abs(most[k]) < phrase.ClearlyMore {
+			continue
+		}
+		word := " more "
+		if most[k] < 0 {
+			word = " less "
+		}
+		said = append(said, wording.Angle(mixcore.Degrees(most[k]))+word+wording.Direction(p.Motion, k == 1))
+	}
+	if said == nil {
+		return ""
+	}
+	words := strings.Join(said, " and ") + " than the " + t.s.Parts[other].Name
+	if p.Motion == mixcore.LeftRight {
+		words += " the other way"
+	}
+	return words
+}
+
+// order is UP before DOWN, LEFT before RIGHT, as indices of minus and plus.
+func order(m mixcore.Motion) []int {
+	if m == mixcore.LeftRight {
+		return []int{1, 0}
+	}
+	return []int{0, 1}
+}

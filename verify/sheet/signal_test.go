@@ -1,0 +1,114 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/result"
+)
+
+// lossy has three motors: one that stops without a signal, one that holds, and one whose
+// failsafe lets it run; and one that can never run.
+const lossy = `hingeline: 1
+name: Lossy
+controls: {throttle: lever, motor switch: [safe, live], roll stick: roll}
+demands:
+  throttle: {from: throttle, curve: {0%: -100%, 100%: 100%}}
+  roll: roll stick
+channels:
+  1: {name: first, mix: [throttle, {replace_with: -100%, when: motor switch is safe}], failsafe: -100%}
+  2: {name: second, mix: [throttle], failsafe: hold}
+  3: {name: third, mix: [{add: throttle, share: 40%}], failsafe: 1100 µs}
+  4: {mix: throttle, pulse_us: {max: 1015}, failsafe: hold}
+  5: {name: wing, mix: roll, failsafe: 25%}
+surfaces:
+  port aileron: {channel: 5, measured: {100%: 20° down}}
+  starboard aileron: {channel: 5, measured: {100%: 20° up}}
+motors:
+  first motor: {channel: 1, stopped_when: motor switch is safe}
+  second motor: {channel: 2}
+  third motor: {channel: 3}
+  fourth motor: {channel: 4}
+`
+
+func lossyModel(t *testing.T) *airframes.Model {
+	t.Helper()
+	m, problems := airframes.Load("lossy.yaml", []byte(lossy))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	return m
+}
+
+func TestSignalSaysWhatIsLeftRunning(t *testing.T) {
+	got := Signal(lossyModel(t))
+	want := []result.Signal{
+		{Channel: "channel 1 (first)", Does: "goes to 1000 µs (-100 %)", Parts: []string{"first motor: stopped"}, Motor: true},
+		{Channel: "channel 2 (second)", Does: "holds what it put out", Parts: []string{"second motor: stopped"}, Motor: true, Runs: true},
+		{Channel: "channel 3 (third)", Does: "goes to 1100 µs (-80 %)", Parts: []string{"third motor: power 10 %"}, Motor: true, Runs: true},
+		{Channel: "channel 4", Does: "holds what it put out", Parts: []string{"fourth motor: stopped"}, Motor: true},
+		{Channel: "channel 5 (wing)", Does: "goes to 1625 µs (25 %)", Parts: []string{"port aileron: trailing edge DOWN 5°", "starboard aileron: trailing edge UP 5°"}},
+	}
+	for i := range want {
+		g, w := got[i], want[i]
+		if g.Channel != w.Channel || g.Does != w.Does || !slices.Equal(g.Parts, w.Parts) || g.Motor != w.Motor || g.Runs != w.Runs {
+			t.Errorf("got  %+v\nwant %+v", g, w)
+		}
+	}
+}
+
+func TestMotorsSayHowTheyRunFull(t *testing.T) {
+	got := Motors(lossyModel(t))
+	want := []result.Motor{
+		{Name: "first motor", Channel: "channel 1 (first)", StoppedWhen: "motor switch is safe", Rest: "stopped", Full: []string{"throttle 100 %", "motor switch live"}},
+		{Name: "second motor", Channel: "channel 2 (second)", Rest: "stopped", Full: []string{"throttle 100 %"}},
+		{Name: "third motor", Channel: "channel 3 (third)", Rest: "power 30 %", Full: []string{"throttle 100 %", "power 70 % there, and never more"}},
+		{Name: "fourth motor", Channel: "channel 4", Rest: "stopped", Full: nil},
+	}
+	for i := range want {
+		g, w := got[i], want[i]
+		if i == 3 { // it stands still wherever the throttle is
+			if last := g.Full[len(g.Full)-1]; last != "stopped there, and never more" {
+				t.Errorf("%+v", g)
+			}
+			continue
+		}
+		if g.Name != w.Name || g.Channel != w.Channel || g.StoppedWhen != w.StoppedWhen || g.Rest != w.Rest || !slices.Equal(g.Full, w.Full) {
+			t.Errorf("got  %+v\nwant %+v", g, w)
+		}
+	}
+}
+
+// At the position that is said to give full power it is given, and no position that the
+// model's own script sets gives more.
+func TestMotorsRunFullWhereTheySayIt(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		m, record := shipped(t, name)
+		out := m.Plan.NewOutput()
+		next := 0
+		motors := Motors(m)
+		for i := range m.Setup.Parts {
+			p := &m.Setup.Parts[i]
+			if p.Motion != mixcore.Power {
+				continue
+			}
+			words := slices.DeleteFunc(slices.Clone(motors[next].Full), func(s string) bool { return strings.HasSuffix(s, "never more") })
+			next++
+			full := poseSaid(t, m, words)
+			m.Plan.Eval(&full, out)
+			most := out.Parts[i].Amount
+			for k := range record.Judged {
+				in := record.Judged[k].At.Now.Input()
+				if m.Plan.Eval(&in, out); out.Parts[i].Amount > most+closeEnough {
+					t.Errorf("%s: %s has %v %% at %q, and %v %% elsewhere", name, p.Name, most, words, out.Parts[i].Amount)
+				}
+			}
+		}
+		if next != len(motors) {
+			t.Errorf("%s: %d motors, want %d", name, len(motors), next)
+		}
+	}
+}

@@ -1,0 +1,30 @@
+package sheet
+
+import (
+	"math"
+
+	"example.com/hingeline/mixcore"
+)
+
+// By how much a throw may be off when it is measured: 14 CFR 60, Appendix A, for
+// elevator, aileron and rudder ± 2° and for spoilers ± 3°. All other parts: common
+// practice, no source.
+const (
+	usualOff mixcore.Degrees = 2
+	brakeOff mixcore.Degrees = 3
+)
+
+// offOf is by how much the throw of a kind of part may be off.
+func offOf(k mixcore.Kind) mixcore.Degrees {
+	if k == "spoiler" || k == "airbrake" {
+		return brakeOff
+	}
+	return usualOff
+}
+
+// Tolerance is by how much the straight way of a trailing edge is off when the angle of
+// its throw is off by so much: c·cos(δ/2)·Δδ, the derivative of [mixcore.ChordTravel].
+// Never negative; angles of any sign, off 0 or more.
+func Tolerance(chord mixcore.Millimetres, angle, off mixcore.Degrees) mixcore.Millimetres {
+	return chord * mixcore.Millimetres(math.Abs(math.Cos(float64(angle)*math.Pi/360))*float64(off)*math.Pi/180)
+}
