@@ -8,7 +8,6 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
-	"example.com/hingeline/verify/report/jsonout"
 	"example.com/hingeline/verify/report/terminal"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
@@ -16,13 +15,14 @@ import (
 
 // checkFlags are the flags of check.
 type checkFlags struct {
-	only               []string
-	brief, json, watch bool
-	strictScript       bool
+	only         []string
+	brief, watch bool
+	strictScript bool
+	outputs      *outputs
 }
 
 func (s *session) checkCommand() *cobra.Command {
-	var flags checkFlags
+	flags := checkFlags{outputs: newOutputs()}
 	c := &cobra.Command{
 		Use:   "check [AIRFRAME [SCRIPT...]]",
 		Short: "the pass/fail control check: does the set-up do what the script asks?",
@@ -37,9 +37,16 @@ airframe file or in ../features. A "-" is standard input.
 The script is looked at too: a sentence that fights the aeroplane fails the check,
 unless it ends in "on purpose".
 
+The report goes to the screen, and in any number of other forms to files: to print
+and sign (--pdf, --card), to read in a browser (--html), for other programs (--json,
+--junit, --tap, --messages, --sarif). A "-" is standard output, in place of the
+report for people. A file that is there is replaced if it is an older report of the
+same form, and left alone otherwise.
+
 Exit status: 0 every check passed, 1 a check failed or the script is wrong: do not
 fly, 3 a file cannot be used, 4 nothing was checked.`,
 		Example: `  hingeline check
+  hingeline check my-model.yaml --pdf my-model.pdf --html my-model.html
   hingeline check my-model.yaml
   hingeline check my-model.yaml --only @wing --watch`,
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -55,11 +62,13 @@ fly, 3 a file cannot be used, 4 nothing was checked.`,
 	f.BoolVar(&flags.brief, "brief", false, "only failures, warnings in a line each, and the verdict")
 	f.BoolVar(&flags.watch, "watch", false, "check again whenever a file changes, in brief; q quits")
 	f.BoolVar(&flags.strictScript, "strict-script", false, "warnings about the script itself fail the check too")
-	f.BoolVar(&flags.json, "json", false, "write the report as JSON (hingeline schema --report)")
+	flags.outputs.flags(f)
 	return c
 }
 
 func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error {
+	args = flags.outputs.jsonFile(args)
+	toScreen := flags.outputs.onScreen()
 	dashes := 0
 	for _, a := range args {
 		if a == "-" {
@@ -77,11 +86,21 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 			message: `--watch looks at files for changes, so it cannot go with "-"`,
 			usage:   usageOf(c),
 		}
-	case flags.brief && flags.json:
+	case flags.watch && len(flags.outputs.wanted()) > 0 && toScreen == nil:
 		return &usageError{
-			message: "--brief and --json do not go together: the JSON report is always whole",
+			message: "--watch looks at one file after another change, so it writes no files",
+			hint:    "check once more without it when all is as it should be",
 			usage:   usageOf(c),
 		}
+	case flags.brief && toScreen != nil:
+		return &usageError{
+			message: fmt.Sprintf("--brief and --%s do not go together: the report for programs is always whole", toScreen.flag),
+			usage:   usageOf(c),
+		}
+	}
+	if wrong := flags.outputs.prepare(s); wrong != nil {
+		wrong.usage = usageOf(c)
+		return wrong
 	}
 	airframe := defaultModel
 	var scripts []string
@@ -91,7 +110,7 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 		fmt.Fprintln(s.stderr, "no airframe file is named, so this is the built-in model Bracken 20;\n"+
 			"\"hingeline schema --example\" writes an airframe file to start your own from")
 	}
-	s.asJSON = flags.json
+	s.asJSON = toScreen != nil && toScreen.flag == "json"
 	flags.brief = flags.brief || flags.watch
 	render := s.checkRenderer(airframe, flags)
 	if flags.watch {
@@ -103,8 +122,8 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 
 // checkRenderer is how a report is written; how it looks is decided once.
 func (s *session) checkRenderer(airframe string, flags checkFlags) func(*result.Report) error {
-	if flags.json {
-		return func(r *result.Report) error { return jsonout.Render(s.results(), r) }
+	if out := flags.outputs.onScreen(); out != nil {
+		return func(r *result.Report) error { return out.render(s.results(), r) }
 	}
 	layout := s.layout(flags.brief)
 	layout.Airframe = airframe
@@ -116,11 +135,9 @@ func (s *session) checkRenderer(airframe string, flags checkFlags) func(*result.
 func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags, render func(*result.Report) error) ([]diskFile, error) {
 	s.verdict = ""
 	in := s.gather(airframe, scripts)
-	if in.model == nil || diag.HasErrors(in.problems) {
-		return in.disk, &inputError{in.problems, in.sources}
-	}
-	report, problems := verify.Check(in.model, in.scripts, script.Selection{Only: flags.only})
+	report, problems := s.judge(in, flags)
 	if report == nil {
+		flags.outputs.sayStale(s.stderr)
 		return in.disk, &inputError{append(in.problems, problems...), in.sources}
 	}
 	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
@@ -131,7 +148,36 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 		s.offer(in, report)
 	}
 	s.status, s.verdict = statusOf(report.Verdict), report.Verdict
-	return in.disk, written(render(report))
+	err := written(render(report))
+	if err == nil {
+		err = flags.outputs.write(report)
+	}
+	return in.disk, err
+}
+
+// judge checks what was read, with what the outputs that were asked for need.
+func (s *session) judge(in *inputs, flags checkFlags) (*result.Report, []diag.Problem) {
+	if in.model == nil || diag.HasErrors(in.problems) {
+		return nil, nil
+	}
+	out, sel := flags.outputs, script.Selection{Only: flags.only}
+	var report *result.Report
+	var problems []diag.Problem
+	if out.needPaper() {
+		ctx, stop := untilInterrupted()
+		defer stop()
+		report, problems = verify.CheckOnPaper(ctx, in.model, in.scripts, sel)
+	} else {
+		report, problems = verify.Check(in.model, in.scripts, sel)
+	}
+	if report == nil {
+		return nil, problems
+	}
+	report.Date = out.date
+	if out.needMessages() {
+		report.Sources = script.Messages(in.model, in.scripts)
+	}
+	return report, nil
 }
 
 func statusOf(v result.Verdict) int {

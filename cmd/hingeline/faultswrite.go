@@ -28,7 +28,8 @@ func (s *session) appendSentences(in *inputs, r *result.Faults, o mistake.Option
 		return nil
 	}
 	last := in.scripts[len(in.scripts)-1]
-	addition := faults.Additions(r, func(name string) bool { return hasScenario(in.scripts, name) })
+	behind := script.BehindOf(last)
+	addition := faults.Additions(r, behind, func(name string) bool { return hasScenario(in.scripts, name) })
 	if addition == "" {
 		fmt.Fprintln(s.stderr, "hingeline: there is no sentence to add")
 		return nil
@@ -37,7 +38,7 @@ func (s *session) appendSentences(in *inputs, r *result.Faults, o mistake.Option
 		return s.refuse(last.Name+" is no file that can be added to, so nothing was written",
 			"save it first; \"hingeline schema --example-script\" shows how one looks")
 	}
-	text := extended(last.Text, addition)
+	text := extended(last.Text, addition, behind)
 	files := append(slices.Clone(in.scripts[:len(in.scripts)-1]), script.File{Name: last.Name, Text: text})
 	if wrong := doesNotHelp(in, r, files, o); wrong != "" {
 		return s.refuse(wrong+", so nothing was written", "add the sentences of the report by hand")
@@ -63,11 +64,12 @@ func (s *session) appendSentences(in *inputs, r *result.Faults, o mistake.Option
 	return nil
 }
 
-// hasScenario says whether a scenario of this name stands in a script.
+// hasScenario says whether a scenario of this name stands in a script, in whatever
+// language.
 func hasScenario(scripts []script.File, name string) bool {
 	for _, f := range scripts {
 		for line := range strings.Lines(string(f.Text)) {
-			if strings.TrimSpace(line) == "Scenario: "+name {
+			if strings.HasSuffix(strings.TrimSpace(line), ": "+name) {
 				return true
 			}
 		}
@@ -77,18 +79,12 @@ func hasScenario(scripts []script.File, name string) bool {
 
 // ownRule is the title of the rule that sentences are added under where a script has
 // rules: else they would belong to its last one, with its background and its tags.
-const ownRule = "  Rule: What faults found missing\n"
+const ownRule = "What faults found missing"
 
 // extended is a script with sentences behind it, in the line ends that it has.
-func extended(text []byte, addition string) []byte {
-	lastRule := ""
-	for line := range strings.Lines(string(text)) {
-		if trimmed := strings.TrimSpace(line); strings.HasPrefix(trimmed, "Rule:") {
-			lastRule = trimmed
-		}
-	}
-	if lastRule != "" && lastRule != strings.TrimSpace(ownRule) {
-		addition = "\n" + ownRule + addition
+func extended(text []byte, addition string, behind script.Behind) []byte {
+	if behind.LastRule != "" && behind.LastRule != ownRule {
+		addition = "\n  " + behind.Rule + " " + ownRule + "\n" + addition
 	}
 	if !bytes.HasSuffix(text, []byte("\n")) {
 		addition = "\n" + addition
@@ -161,20 +157,12 @@ func (s *session) writeMutations(in *inputs, r *result.Faults, name string) (boo
 	if err := jsonout.RenderMutations(&b, r, string(in.model.Source.Text)); err != nil {
 		return false, written(err)
 	}
-	switch there, err := os.ReadFile(name); {
-	case errors.Is(err, os.ErrNotExist):
-		if err := writeNew([]newFile{{name, b.Bytes()}}); err != nil {
-			return false, s.notWritten(err)
-		}
-	case err != nil:
+	f := ownFile{name: name, what: "a mutation-testing report", ours: jsonout.IsMutations}
+	if wrong := f.taken(); wrong != "" {
+		return false, s.refuse(wrong+", so nothing was written", "choose another name, or move that file away")
+	}
+	if err := f.put(b.Bytes()); err != nil {
 		return false, s.notWritten(err)
-	case len(there) > 0 && !jsonout.IsMutations(there):
-		return false, s.refuse(name+" is there already and no mutation-testing report, so nothing was written",
-			"choose another name, or move that file away")
-	default:
-		if err := replaceFile(name, b.Bytes()); err != nil {
-			return false, s.notWritten(err)
-		}
 	}
 	return true, nil
 }

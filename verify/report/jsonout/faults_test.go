@@ -86,7 +86,7 @@ func TestSchemasOfMistakesRefuseOtherShapes(t *testing.T) {
 	}{
 		{"another state", `"state": "invisible"`, `"state": "timeout"`, FaultsSchema, faultsOf(t, sample.Faults())},
 		{"another verdict", `"verdict": "some missed"`, `"verdict": "safe"`, FaultsSchema, faultsOf(t, sample.Faults())},
-		{"another format", `"hingeline_faults": 5`, `"hingeline_faults": 4`, FaultsSchema, faultsOf(t, sample.Faults())},
+		{"another format", `"hingeline_faults": 6`, `"hingeline_faults": 4`, FaultsSchema, faultsOf(t, sample.Faults())},
 		{"a missing key", `"percent": 28,`, ``, FaultsSchema, faultsOf(t, sample.Faults())},
 		{"no list", `"caught_by": [],`, `"caught_by": null,`, FaultsSchema, faultsOf(t, sample.Faults())},
 		{"a word for a number", `"steps_at_least": 3`, `"steps_at_least": "3"`, WalkSchema, walkOf(t, sample.Walk())},

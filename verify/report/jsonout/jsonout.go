@@ -19,7 +19,7 @@ import (
 )
 
 // Format is the number of the shapes that this package writes.
-const Format = 5
+const Format = 6
 
 // Render writes the report. The error is the writer's.
 func Render(w io.Writer, r *result.Report) error {
@@ -30,6 +30,10 @@ func Render(w io.Writer, r *result.Report) error {
 		Tool:    r.Tool,
 		Model:   modelJSON(r.Model),
 		Scripts: list(r.Scripts),
+		Date:    r.Date,
+		Files:   printsOf(r.Prints),
+		SetUp:   r.SetUp,
+		Asked:   r.Asked,
 		Rest:    list(r.Rest),
 		Verdict: string(r.Verdict),
 		Counts: countsJSON{
@@ -46,6 +50,7 @@ func Render(w io.Writer, r *result.Report) error {
 			Controls:  list(r.Uncovered.Controls),
 			Positions: list(r.Uncovered.Positions),
 		},
+		Paper:    paperOf(r.Paper),
 		Cautions: list(r.Cautions),
 	}
 	for i := range r.Checks {

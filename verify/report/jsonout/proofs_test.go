@@ -64,7 +64,7 @@ func TestProofsSchemaRefusesOtherShapes(t *testing.T) {
 		{"a word for a number", `"value": 35`, `"value": "35"`},
 		{"no counterexample but a word", `"counter": null`, `"counter": "none"`},
 		{"a code with a space", `"code": "control-sense"`, `"code": "control sense"`},
-		{"another format", `"hingeline_proofs": 5`, `"hingeline_proofs": 3`},
+		{"another format", `"hingeline_proofs": 6`, `"hingeline_proofs": 3`},
 	} {
 		bad := strings.Replace(good, c.from, c.to, 1)
 		if bad == good {

@@ -42,6 +42,10 @@ type reportJSON struct {
 	Tool      string        `json:"tool"`
 	Model     modelJSON     `json:"model"`
 	Scripts   []string      `json:"scripts"`
+	Date      string        `json:"date"`
+	Files     []printJSON   `json:"files"`
+	SetUp     string        `json:"set_up"`
+	Asked     string        `json:"asked"`
 	Rest      []string      `json:"rest"`
 	Verdict   string        `json:"verdict"`
 	Counts    countsJSON    `json:"counts"`
@@ -50,6 +54,7 @@ type reportJSON struct {
 	Warnings  []warningJSON `json:"warnings"`
 	Script    []scriptJSON  `json:"script"`
 	Uncovered uncoveredJSON `json:"uncovered"`
+	Paper     *paperJSON    `json:"paper"`
 	Cautions  []string      `json:"cautions"`
 }
 

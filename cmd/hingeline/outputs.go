@@ -1,0 +1,251 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"example.com/hingeline/verify/report/html"
+	"example.com/hingeline/verify/report/jsonout"
+	"example.com/hingeline/verify/report/junit"
+	"example.com/hingeline/verify/report/messages"
+	"example.com/hingeline/verify/report/pdf"
+	"example.com/hingeline/verify/report/sarif"
+	"example.com/hingeline/verify/report/tap"
+	"example.com/hingeline/verify/result"
+)
+
+// toStdout is the name of a file that is standard output.
+const toStdout = "-"
+
+// output is one further form of the report, and where it goes.
+type output struct {
+	flag  string // "html"
+	usage string
+	what  string                 // "a web page of a control check"
+	ours  func(text []byte) bool // whether a file that is there is an older one
+	paper bool                   // it shows what result.Paper holds
+	raw   bool                   // bytes that no terminal should be sent
+
+	render func(io.Writer, *result.Report) error
+	name   string // of the file; toStdout is standard output, empty for none
+}
+
+// outputs are all forms that check writes besides the terminal's.
+type outputs struct {
+	list   []*output
+	date   string
+	paper  string // size of the sheets
+	font   string // file
+	sheets pdf.Options
+}
+
+func newOutputs() *outputs {
+	o := &outputs{}
+	o.list = []*output{
+		{flag: "json", usage: "write the report as JSON to `FILE`, or without one to the screen (hingeline schema --report)",
+			what: "a JSON report of a control check", ours: has(`"hingeline_report": `), paper: true, render: jsonout.Render},
+		{flag: "html", usage: "write the report as one web page to `FILE`",
+			what: "a web page of a control check", ours: has(`<meta name="generator" content="hingeline`), paper: true, render: html.Render},
+		{flag: "pdf", usage: "write the report to print and sign to `FILE`",
+			what: "a PDF", ours: begins("%PDF-"), paper: true, raw: true,
+			render: func(w io.Writer, r *result.Report) error { return pdf.Render(w, r, o.sheets) }},
+		{flag: "card", usage: "write a card for the shirt pocket, as PDF, to `FILE`",
+			what: "a PDF", ours: begins("%PDF-"), paper: true, raw: true,
+			render: func(w io.Writer, r *result.Report) error { return pdf.RenderCard(w, r, o.sheets) }},
+		{flag: "junit", usage: "write JUnit XML to `FILE`",
+			what: "JUnit XML", ours: has("<testsuite"), render: junit.Render},
+		{flag: "tap", usage: "write TAP 14 to `FILE`",
+			what: "a TAP report", ours: begins("TAP version "), render: tap.Render},
+		{flag: "messages", usage: "write Cucumber messages, one in each line, to `FILE`",
+			what: "a file of Cucumber messages", ours: begins(`{"meta":`), render: messages.Render},
+		{flag: "sarif", usage: "write what was found as SARIF 2.1.0 to `FILE`",
+			what: "a SARIF report", ours: has("sarif"), render: sarif.Render},
+	}
+	return o
+}
+
+func begins(with string) func([]byte) bool {
+	return func(text []byte) bool { return bytes.HasPrefix(text, []byte(with)) }
+}
+
+// headBytes is where in a file its mark must stand.
+const headBytes = 4096
+
+func has(mark string) func([]byte) bool {
+	return func(text []byte) bool { return bytes.Contains(text[:min(len(text), headBytes)], []byte(mark)) }
+}
+
+// flags adds the flags of all outputs.
+func (o *outputs) flags(f *pflag.FlagSet) {
+	for _, out := range o.list {
+		f.StringVar(&out.name, out.flag, "", out.usage)
+	}
+	f.Lookup("json").NoOptDefVal = toStdout
+	f.StringVar(&o.date, "date", "", "the `DATE` that reports bear, as 2026-11-25 or 2026-11-25T20:15:00Z; usually now")
+	f.StringVar(&o.paper, "paper", "a4", "`SIZE` of the sheets of a PDF: a4 or letter")
+	f.StringVar(&o.font, "font", "", "TrueType font `FILE` of a PDF, for letters that the built-in font has not got")
+}
+
+// jsonFile takes a JSON file's name from among the arguments: "--json report.json" reads
+// as "--json" without a file, and no airframe or script ends in .json.
+func (o *outputs) jsonFile(args []string) []string {
+	out := o.list[0]
+	if out.name != toStdout {
+		return args
+	}
+	for i, a := range args {
+		if strings.EqualFold(filepath.Ext(a), ".json") {
+			out.name = a
+			return append(args[:i:i], args[i+1:]...)
+		}
+	}
+	return args
+}
+
+// wanted are the outputs that were asked for.
+func (o *outputs) wanted() []*output {
+	var list []*output
+	for _, out := range o.list {
+		if out.name != "" {
+			list = append(list, out)
+		}
+	}
+	return list
+}
+
+// onScreen is the output that goes to standard output, nil for the terminal's own.
+func (o *outputs) onScreen() *output {
+	for _, out := range o.wanted() {
+		if out.name == toStdout {
+			return out
+		}
+	}
+	return nil
+}
+
+// needPaper says whether any output shows what result.Paper holds.
+func (o *outputs) needPaper() bool {
+	for _, out := range o.wanted() {
+		if out.paper {
+			return true
+		}
+	}
+	return false
+}
+
+func (o *outputs) needMessages() bool {
+	for _, out := range o.wanted() {
+		if out.flag == "messages" {
+			return true
+		}
+	}
+	return false
+}
+
+// prepare looks at all that was said, before anything is checked.
+func (o *outputs) prepare(s *session) *usageError {
+	names := map[string]string{}
+	for _, out := range o.wanted() {
+		if other, twice := names[filepath.Clean(out.name)]; twice {
+			return &usageError{message: fmt.Sprintf("--%s and --%s both go to %s", other, out.flag, out.name), hint: "name a file for each"}
+		}
+		names[filepath.Clean(out.name)] = out.flag
+		if wrong := out.unusable(s); wrong != nil {
+			return wrong
+		}
+	}
+	switch strings.ToLower(o.paper) {
+	case "a4":
+		o.sheets.Paper = pdf.A4
+	case "letter":
+		o.sheets.Paper = pdf.Letter
+	default:
+		return &usageError{message: fmt.Sprintf("--paper is %q, wanted a4 or letter", o.paper)}
+	}
+	if o.font != "" {
+		font, err := os.ReadFile(o.font)
+		if err != nil {
+			return &usageError{message: fmt.Sprintf("--font: %v", err), hint: "name a TrueType font, a file that ends in .ttf"}
+		}
+		o.sheets.Font = font
+	}
+	return o.dated(time.Now())
+}
+
+// dated reads the date, or takes the time given.
+func (o *outputs) dated(now time.Time) *usageError {
+	if o.date == "" {
+		o.date = now.UTC().Format(time.RFC3339)
+		return nil
+	}
+	for _, layout := range []string{time.DateOnly, time.RFC3339} {
+		if _, err := time.Parse(layout, o.date); err == nil {
+			return nil
+		}
+	}
+	return &usageError{message: fmt.Sprintf("--date is %q, wanted a date", o.date), hint: "as 2026-11-25, or with the time as 2026-11-25T20:15:00Z"}
+}
+
+// unusable says why an output cannot go where it should.
+func (out *output) unusable(s *session) *usageError {
+	if out.name == toStdout {
+		if out.raw && terminalFile(s.stdout) != nil {
+			return &usageError{message: fmt.Sprintf("--%s is no text, so it does not go to a terminal", out.flag), hint: "name a file, or send it on with |"}
+		}
+		return nil
+	}
+	if info, err := os.Stat(out.name); err == nil && info.IsDir() {
+		return &usageError{message: fmt.Sprintf("--%s: %s is a directory, wanted a file", out.flag, out.name)}
+	}
+	if dir := filepath.Dir(out.name); !isDirectory(dir) {
+		return &usageError{message: fmt.Sprintf("--%s: there is no directory %s", out.flag, dir), hint: "make it first, or choose another"}
+	}
+	if wrong := out.file().taken(); wrong != "" {
+		return &usageError{message: fmt.Sprintf("--%s: %s", out.flag, wrong), hint: "choose another name, or move that file away"}
+	}
+	return nil
+}
+
+func isDirectory(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
+func (out *output) file() *ownFile { return &ownFile{name: out.name, what: out.what, ours: out.ours} }
+
+// write renders the outputs that go to files. The error is that of the first that could
+// not be written; the others are written all the same.
+func (o *outputs) write(r *result.Report) error {
+	var first error
+	for _, out := range o.wanted() {
+		if out.name == toStdout {
+			continue
+		}
+		var text bytes.Buffer
+		err := out.render(&text, r)
+		if err == nil {
+			err = out.file().put(text.Bytes())
+		}
+		if err != nil && first == nil {
+			first = fmt.Errorf("--%s: %w", out.flag, err)
+		}
+	}
+	return written(first)
+}
+
+// sayStale names the files that an earlier run left: where nothing was checked they are
+// not written anew.
+func (o *outputs) sayStale(to io.Writer) {
+	for _, out := range o.wanted() {
+		if info, err := os.Stat(out.name); err == nil && !info.IsDir() {
+			fmt.Fprintf(to, "hingeline: %s was not written anew: it is of an earlier check\n", out.name)
+		}
+	}
+}

@@ -1,0 +1,64 @@
+package jsonout
+
+import (
+	_ "embed"
+	"io"
+
+	"example.com/hingeline/verify/result"
+)
+
+// StandingSchema is the JSON Schema (2020-12) of what RenderStanding writes.
+//
+//go:embed standing.schema.json
+var StandingSchema []byte
+
+type standingJSON struct {
+	Format     int             `json:"hingeline_standing"`
+	Tool       string          `json:"tool"`
+	Model      modelJSON       `json:"model"`
+	Summary    string          `json:"summary"`
+	Current    bool            `json:"current"`
+	Signatures []signatureJSON `json:"signatures"`
+	Changes    []changeJSON    `json:"changes"`
+	Troubles   []string        `json:"troubles"`
+}
+
+type signatureJSON struct {
+	Number   int      `json:"number"`
+	Name     string   `json:"name"`
+	Role     string   `json:"role"`
+	Date     string   `json:"date"`
+	Key      string   `json:"key"`
+	Vouched  string   `json:"vouched"`
+	Place    string   `json:"place"`
+	Remarks  string   `json:"remarks"`
+	Accepted []string `json:"accepted"`
+	Genuine  bool     `json:"genuine"`
+	Current  bool     `json:"current"`
+	Counts   bool     `json:"counts"`
+	Note     string   `json:"note"`
+}
+
+type changeJSON struct {
+	Text   string     `json:"text"`
+	Place  *placeJSON `json:"place"`
+	Parts  []string   `json:"parts"`
+	Checks []string   `json:"checks"`
+}
+
+// RenderStanding writes what has been signed about a model and what of it stands. The
+// error is the writer's.
+func RenderStanding(w io.Writer, tool string, model result.Model, s *result.Standing) error {
+	doc := standingJSON{
+		Format: Format, Tool: tool, Model: modelJSON(model), Summary: s.Summary, Current: s.Stands(),
+		Signatures: []signatureJSON{}, Changes: []changeJSON{}, Troubles: list(s.Troubles),
+	}
+	for _, sig := range s.Signatures {
+		sig.Accepted = list(sig.Accepted)
+		doc.Signatures = append(doc.Signatures, signatureJSON(sig))
+	}
+	for _, c := range s.Changes {
+		doc.Changes = append(doc.Changes, changeJSON{c.Text, placeOf(c.Place), list(c.Parts), list(c.Checks)})
+	}
+	return write(w, doc)
+}
