@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // RenderCauses writes what explains what was seen on the model, what to look at next and
@@ -36,7 +37,7 @@ func (p *page) odd(r *result.Causes) {
 		return
 	}
 	p.blank()
-	p.para(0, fmt.Sprintf("NOT AS IT SHOULD: %d of %s", len(r.Wrong), count(r.Seen, "thing")+" seen"), p.warn)
+	p.para(0, fmt.Sprintf("NOT AS IT SHOULD: %d of %s", len(r.Wrong), said.Count(r.Seen, "thing")+" seen"), p.warn)
 	for _, s := range r.Wrong[:min(mostTold, len(r.Wrong))] {
 		p.hang("  ✗ ", p.bad, s.Sentence, plain)
 		p.hang("    as written ", p.faint, s.Got, plain)
@@ -52,14 +53,14 @@ func (p *page) suspects(r *result.Causes) {
 		return
 	}
 	p.blank()
-	p.para(0, "MAY BE: "+count(len(r.Suspects), "single mistake")+" would look so"+number(len(r.Suspects), "", ", the likeliest first"), p.strong)
+	p.para(0, "MAY BE: "+said.Count(len(r.Suspects), "single mistake")+" would look so"+said.Number(len(r.Suspects), "", ", the likeliest first"), p.strong)
 	for i, s := range r.Suspects[:min(mostTold, len(r.Suspects))] {
 		p.hang(fmt.Sprintf("%3d. ", i+1), p.strong, s.Text+" (made "+s.Odds+") ["+s.Kind+"]", plain)
 		if len(s.Alike) > 0 {
 			p.hang("     looks the same at every step: ", p.faint, someAlike(s.Alike), plain)
 		}
 		if s.Place.File != "" {
-			p.hang("     ", plain, at(s.Place), p.faint)
+			p.hang("     ", plain, said.At(s.Place), p.faint)
 			p.line(s.Place)
 		}
 	}
@@ -94,7 +95,7 @@ func (p *page) next(n *result.NextStep, title, see, then string) {
 		p.hang("    "+then, p.faint, someAlike(a.Suspects), plain)
 	}
 	if n.Left > 1 {
-		p.para(2, fmt.Sprintf("It takes %s at most to name it, this one included.", count(n.Left, "step")), p.faint)
+		p.para(2, fmt.Sprintf("It takes %s at most to name it, this one included.", said.Count(n.Left, "step")), p.faint)
 	}
 }
 
@@ -112,7 +113,7 @@ func (p *page) repairs(list []result.Repair, title string) {
 		}
 		p.hang("  - ", plain, r.Change+" ("+where+")", p.strong)
 		if r.Place.File != "" {
-			p.hang("    ", plain, at(r.Place), p.faint)
+			p.hang("    ", plain, said.At(r.Place), p.faint)
 			p.line(r.Place)
 		}
 		if r.Checks > 0 {
@@ -128,16 +129,16 @@ func (p *page) causesVerdict(r *result.Causes) {
 	switch r.Verdict {
 	case result.AsItShould:
 		p.hang("✓ ", p.good, fmt.Sprintf("AS IT SHOULD, AS FAR AS WAS LOOKED: nothing of %s seen speaks against the set-up as written.%s %s",
-			count(r.Seen, "thing"), possibleWords(r), afterwards), p.good)
+			said.Count(r.Seen, "thing"), possibleWords(r), said.Afterwards), p.good)
 	case result.NotToldApart:
-		p.hang("▲ ", p.warn, fmt.Sprintf("NOT DECIDED, which is not a yes: %s seen, and the model may be as it should, or not.%s", count(r.Seen, "thing"), possibleWords(r)), p.warn)
+		p.hang("▲ ", p.warn, fmt.Sprintf("NOT DECIDED, which is not a yes: %s seen, and the model may be as it should, or not.%s", said.Count(r.Seen, "thing"), possibleWords(r)), p.warn)
 	case result.OneCause:
 		p.hang("✗ ", p.bad, "ONE CAUSE, DO NOT FLY: "+r.Suspects[0].Text+alikeWords(&r.Suspects[0])+", if only one thing is wrong.", p.bad)
 	case result.SeveralCause:
-		p.hang("✗ ", p.bad, "SEVERAL CAUSES, DO NOT FLY: "+count(len(r.Suspects), "mistake")+" would look so. Do the step above and say what you see.", p.bad)
+		p.hang("✗ ", p.bad, "SEVERAL CAUSES, DO NOT FLY: "+said.Count(len(r.Suspects), "mistake")+" would look so. Do the step above and say what you see.", p.bad)
 	default:
 		p.hang("✗ ", p.bad, fmt.Sprintf("NO CAUSE FOUND, DO NOT FLY: none of %s looks so. Two things may be wrong at once (--pairs tries some), "+
-			"what was written may not be what was seen, or the airframe file describes another model.", count(r.Tried, "single mistake")), p.bad)
+			"what was written may not be what was seen, or the airframe file describes another model.", said.Count(r.Tried, "single mistake")), p.bad)
 	}
 }
 
@@ -146,7 +147,7 @@ func possibleWords(r *result.Causes) string {
 	if r.Possible == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" %d of %s would look the same in all of them.", r.Possible, count(r.Tried, "single mistake"))
+	return fmt.Sprintf(" %d of %s would look the same in all of them.", r.Possible, said.Count(r.Tried, "single mistake"))
 }
 
 func alikeWords(s *result.Suspect) string {
@@ -156,11 +157,13 @@ func alikeWords(s *result.Suspect) string {
 	if len(s.Alike) == 1 {
 		return ", or 1 other that looks the same"
 	}
-	return fmt.Sprintf(", or one of %s that look the same", count(len(s.Alike), "other"))
+	return fmt.Sprintf(", or one of %s that look the same", said.Count(len(s.Alike), "other"))
 }
 
 // does is how many things do something: "1 check passes".
-func does(n int, noun, one, many string) string { return count(n, noun) + " " + number(n, one, many) }
+func does(n int, noun, one, many string) string {
+	return said.Count(n, noun) + " " + said.Number(n, one, many)
+}
 
 // offer is what a failed check can offer.
 func (p *page) offer(r *result.Repairs) {
@@ -169,7 +172,7 @@ func (p *page) offer(r *result.Repairs) {
 		return
 	case len(r.List) == 0:
 		p.blank()
-		p.para(0, fmt.Sprintf("NO SINGLE CHANGE of %s makes every check pass.", count(r.Tried, "change")+" tried"), p.faint)
+		p.para(0, fmt.Sprintf("NO SINGLE CHANGE of %s makes every check pass.", said.Count(r.Tried, "change")+" tried"), p.faint)
 	default:
 		title := "ONE CHANGE would make every check pass"
 		if n := len(r.List); n > 1 {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // RenderFaults writes which single mistakes a script would miss, the worst first, with
@@ -48,7 +49,7 @@ const mostTold = 40
 // more says how many are left where a list is cut.
 func (p *page) more(indent, left int, noun string) {
 	if left > 0 {
-		p.para(indent, fmt.Sprintf("… and %s more; --json has them all", count(left, noun)), p.faint)
+		p.para(indent, fmt.Sprintf("… and %s more; --json has them all", said.Count(left, noun)), p.faint)
 	}
 }
 
@@ -58,14 +59,14 @@ func (p *page) missed(r *result.Faults) {
 		return
 	}
 	p.blank()
-	p.para(0, "MISSED: "+count(len(list), "mistake")+" with which every check passes, the worst first", p.bad)
+	p.para(0, "MISSED: "+said.Count(len(list), "mistake")+" with which every check passes, the worst first", p.bad)
 	told := map[string]int{} // sentences that stand above, by number
 	for i, f := range list[:min(mostTold, len(list))] {
 		p.blank()
 		p.hang(fmt.Sprintf("%d. ✗ MISSED  ", i+1), p.bad, f.Text+" ["+f.Kind+"]", p.strong)
 		p.hang("   so        ", p.faint, f.Consequence, plain)
 		if c := f.Witness; c != nil {
-			p.hang("   seen with ", p.faint, pose(c.Pose, c.Before, c.Moved, true), plain)
+			p.hang("   seen with ", p.faint, said.Pose(c.Pose, c.Before, c.Moved, true), plain)
 			p.hang("   wanted    ", p.faint, f.Wanted, plain)
 			p.hang("   got       ", p.faint, c.Got, plain)
 		}
@@ -86,7 +87,7 @@ func (p *page) missed(r *result.Faults) {
 // faultLine is the line of the airframe file that a mistake is about.
 func (p *page) faultLine(place result.Place) {
 	if place.File != "" {
-		p.hang("   at        ", p.faint, at(place), plain)
+		p.hang("   at        ", p.faint, said.At(place), plain)
 		p.line(place)
 	}
 }
@@ -97,7 +98,7 @@ func (p *page) openFaults(r *result.Faults) {
 		return
 	}
 	p.blank()
-	p.para(0, "UNDECIDED: "+count(len(list), "mistake")+" that no check catches and nothing rules out", p.warn)
+	p.para(0, "UNDECIDED: "+said.Count(len(list), "mistake")+" that no check catches and nothing rules out", p.warn)
 	for _, f := range list[:min(mostTold, len(list))] {
 		p.hang("  ▲ ", p.warn, f.Text+": "+f.Reason+" ["+f.Kind+"]", plain)
 	}
@@ -111,7 +112,7 @@ func (p *page) invisible(r *result.Faults) {
 		return
 	}
 	p.blank()
-	p.para(0, "INVISIBLE BY NATURE: "+count(len(list), "mistake")+" that nobody could see on this model (proved)", p.strong)
+	p.para(0, "INVISIBLE BY NATURE: "+said.Count(len(list), "mistake")+" that nobody could see on this model (proved)", p.strong)
 	var reasons []string
 	for _, f := range list {
 		if !slices.Contains(reasons, f.Reason) {
@@ -139,7 +140,7 @@ func (p *page) notBuilt(r *result.Faults) {
 		return
 	}
 	p.blank()
-	p.para(0, "NOT WORKED OUT: "+count(len(list), "mistake")+" with which the model cannot be built as it is described", p.strong)
+	p.para(0, "NOT WORKED OUT: "+said.Count(len(list), "mistake")+" with which the model cannot be built as it is described", p.strong)
 	p.para(2, "They count neither as caught nor as missed.", plain)
 	for _, f := range list[:min(mostTold, len(list))] {
 		p.hang("  - ", p.faint, f.Text+": "+f.Reason, plain)
@@ -154,7 +155,7 @@ func (p *page) caught(r *result.Faults) {
 		return
 	}
 	p.blank()
-	p.para(0, "CAUGHT: "+count(len(list), "mistake")+", kind by kind", p.strong)
+	p.para(0, "CAUGHT: "+said.Count(len(list), "mistake")+", kind by kind", p.strong)
 	counts, titles := map[string]int{}, []string{}
 	for _, f := range list {
 		if counts[f.Title] == 0 {
@@ -172,14 +173,14 @@ func (p *page) spare(r *result.Faults) {
 		return
 	}
 	p.blank()
-	title := count(len(r.Spare), "scenario") + " of which any one"
+	title := said.Count(len(r.Spare), "scenario") + " of which any one"
 	if len(r.Spare) == 1 {
 		title = "1 scenario that"
 	}
 	p.para(0, "SPARE: "+title+" could go and every mistake that is caught would still be", p.strong)
 	p.para(2, "That is no reason to take one out: it may say what nobody gets wrong but everybody should read.", p.faint)
 	for _, s := range r.Spare[:min(mostTold, len(r.Spare))] {
-		p.hang("  - ", p.faint, s.Scenario+gap+at(s.Place), plain)
+		p.hang("  - ", p.faint, s.Scenario+gap+said.At(s.Place), plain)
 	}
 	p.more(2, len(r.Spare)-mostTold, "scenario")
 }
@@ -188,12 +189,12 @@ func (p *page) spare(r *result.Faults) {
 func (p *page) faultsVerdict(r *result.Faults) {
 	p.blank()
 	s := r.Score()
-	noun, besides := "single mistake", " Two mistakes at once may hide each other. "+afterwards
+	noun, besides := "single mistake", " Two mistakes at once may hide each other. "+said.Afterwards
 	if r.Pairs {
-		noun, besides = "mistake", " Some of them are two mistakes at once; others may hide each other. "+afterwards
+		noun, besides = "mistake", " Some of them are two mistakes at once; others may hide each other. "+said.Afterwards
 	}
-	score := fmt.Sprintf("%s of %s that can be seen %s caught (%d %%)", grouped(s.Caught), count(s.Visible(), noun),
-		number(s.Caught, "is", "are"), s.Percent())
+	score := fmt.Sprintf("%s of %s that can be seen %s caught (%d %%)", said.Grouped(s.Caught), said.Count(s.Visible(), noun),
+		said.Number(s.Caught, "is", "are"), s.Percent())
 	var rest []string
 	if s.Invisible > 0 {
 		rest = append(rest, fmt.Sprintf("%d invisible by nature", s.Invisible))
@@ -202,7 +203,7 @@ func (p *page) faultsVerdict(r *result.Faults) {
 		rest = append(rest, fmt.Sprintf("%d not worked out", s.NotBuilt))
 	}
 	if r.Left > 0 {
-		rest = append(rest, count(r.Left, "kind")+" left out by --only")
+		rest = append(rest, said.Count(r.Left, "kind")+" left out by --only")
 	}
 	others := ""
 	if len(rest) > 0 {

@@ -6,6 +6,8 @@ import (
 	"unicode"
 
 	"github.com/fatih/color"
+
+	"example.com/hingeline/verify/result/said"
 )
 
 // page is the text being laid out. Widths are counted on plain text; colour is
@@ -18,8 +20,7 @@ type page struct {
 
 	good, bad, warn, strong, faint paint
 
-	poses []string         // of each check of the report: how the controls stand, as one phrase
-	asks  map[question]int // how many checks ask each question
+	checks *said.Checks // of the report
 }
 
 // paint is a colour to put on text; the nil paint is none.

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // numbered is a claim with its number in the report and its law.
@@ -27,7 +28,7 @@ func answered(r *result.Proofs, want result.ProofAnswer) []numbered {
 		for k := range r.Laws[i].Claims {
 			number++
 			c := &r.Laws[i].Claims[k]
-			if answerOf(c) == want {
+			if said.AnswerTo(c) == want {
 				out = append(out, numbered{c, number, &r.Laws[i]})
 			}
 		}
@@ -43,7 +44,7 @@ func (p *page) disproved(r *result.Proofs) {
 		return
 	}
 	p.blank()
-	p.para(0, fmt.Sprintf("DISPROVED: %d of %s", len(claims), count(r.Counts().Claims, "claim")), p.bad)
+	p.para(0, fmt.Sprintf("DISPROVED: %d of %s", len(claims), said.Count(r.Counts().Claims, "claim")), p.bad)
 	for i, c := range claims {
 		p.blank()
 		p.hang(fmt.Sprintf("%d. %s  ", i+1, markDisproved), p.bad, c.Claim, p.strong)
@@ -64,9 +65,9 @@ func (p *page) reasons(c *result.Counter) {
 		return
 	}
 	for k, why := range c.Why {
-		title := "   why, from the pilot's hand to " + withArticle(why.Of) + ":"
+		title := "   why, from the pilot's hand to " + said.WithArticle(why.Of) + ":"
 		if k > 0 {
-			title = "   and to " + withArticle(why.Of) + ":"
+			title = "   and to " + said.WithArticle(why.Of) + ":"
 		}
 		p.chain(title, why.Chain)
 	}
@@ -91,7 +92,7 @@ func (p *page) counter(c *result.Counter, m result.Model) {
 	if c == nil {
 		return
 	}
-	p.hang("   set      ", p.faint, pose(c.Pose, c.Before, c.Moved, true), plain)
+	p.hang("   set      ", p.faint, said.Pose(c.Pose, c.Before, c.Moved, true), plain)
 	p.hang("   SEEN     ", p.bad, c.Got, plain)
 	p.showCommand(c, m)
 }
@@ -156,7 +157,7 @@ func (p *page) undecided(r *result.Proofs, brief bool) {
 		return
 	}
 	p.blank()
-	p.para(0, fmt.Sprintf("UNDECIDED: %d of %s, and that is not a yes", len(claims), count(r.Counts().Claims, "claim")), p.warn)
+	p.para(0, fmt.Sprintf("UNDECIDED: %d of %s, and that is not a yes", len(claims), said.Count(r.Counts().Claims, "claim")), p.warn)
 	var stopped []numbered
 	for len(claims) > 0 {
 		var limited []numbered
@@ -185,7 +186,7 @@ func (p *page) limited(r *result.Proofs, l *result.Law, claims []numbered) {
 		p.open(c, "")
 		limit = max(limit, c.Limit)
 	}
-	p.hang("   why      ", p.faint, neither(limit), plain)
+	p.hang("   why      ", p.faint, said.Neither(limit), plain)
 	p.hang("   do       ", p.strong, "search longer, or try the positions that you will fly in by hand:", plain)
 	p.command([]string{"hingeline prove", shellWord(p.airframe(r.Model)), "--only " + shellWord(l.Code), "--boxes " + strconv.Itoa(longer(limit))})
 }
@@ -218,11 +219,6 @@ func (p *page) open(c numbered, code string) {
 	p.hang(fmt.Sprintf("%5d %s  ", c.number, markUndecided), p.warn, c.Claim+code, plain)
 }
 
-// neither is why a search that reached its limit has no answer.
-func neither(limit int) string {
-	return "neither a proof nor a counterexample was found within the limit of " + count(limit, "box") + " of the controls' travel"
-}
-
 // tenfold is how much longer an undecided claim is worth searching next.
 const tenfold = 10
 
@@ -247,9 +243,9 @@ func (p *page) grounds(r *result.Proofs) {
 	}
 	p.blank()
 	p.para(0, "WHAT THE PROOFS COVER", p.strong)
-	p.hang("  - ", plain, "every position that a claim speaks of, not samples of them: up to "+count(states, "combination")+
+	p.hang("  - ", plain, "every position that a claim speaks of, not samples of them: up to "+said.Count(states, "combination")+
 		" of switch positions, and between their ends every place of the sticks, levers and trims", plain)
-	p.hang("  - ", plain, fmt.Sprintf("%s of the set-up decided, %s of the controls' travel searched", count(forms, "form"), count(boxes, "box")), plain)
+	p.hang("  - ", plain, fmt.Sprintf("%s of the set-up decided, %s of the controls' travel searched", said.Count(forms, "form"), said.Count(boxes, "box")), plain)
 	p.hang("  - ", plain, "the set-up as the airframe file has it: what the radio and the model really do is not in them", plain)
 	p.assumed(proved)
 }
@@ -279,7 +275,7 @@ func (p *page) assumed(proved []numbered) {
 
 // claimNumbers are claims by their numbers.
 func claimNumbers(numbers []int) string {
-	return number(len(numbers), "claim ", "claims ") + runs(numbers)
+	return said.Number(len(numbers), "claim ", "claims ") + runs(numbers)
 }
 
 // runs are ascending numbers with neighbours drawn together: 1 to 3, 7.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // RenderProofs writes what holds at every position of the controls, law by law,
@@ -62,14 +63,14 @@ func (p *page) laws(r *result.Proofs) {
 		for k := range l.Claims {
 			number++
 			c := &l.Claims[k]
-			switch answerOf(c) {
+			switch said.AnswerTo(c) {
 			case result.Proved:
 				p.claim(number, markProved, p.good, c.Claim, leastToSpare(c.Margin))
 			case result.Disproved:
 				disproved++
 				p.claim(number, markDisproved, p.bad, c.Claim, fmt.Sprintf("disproved %d below", disproved))
 			case result.Empty:
-				p.claim(number, markEmpty, p.warn, c.Claim, neverMet)
+				p.claim(number, markEmpty, p.warn, c.Claim, said.NeverMet)
 			default:
 				p.claim(number, markUndecided, p.warn, c.Claim, "")
 			}
@@ -91,7 +92,7 @@ func (p *page) laws(r *result.Proofs) {
 
 func lawHeading(l *result.Law) string {
 	c := l.Counts()
-	heading := fmt.Sprintf("%s: %s", strings.ToUpper(l.Title), count(c.Claims, "claim"))
+	heading := fmt.Sprintf("%s: %s", strings.ToUpper(l.Title), said.Count(c.Claims, "claim"))
 	if c.Disproved > 0 {
 		heading += fmt.Sprintf(", %d DISPROVED", c.Disproved)
 	}
@@ -113,21 +114,12 @@ func covers(l *result.Law) string {
 		states, over = max(states, c.States), c.Over
 	}
 	if !same {
-		return "over up to " + count(states, "switch state") + ", and every place of all that bears on it"
+		return "over up to " + said.Count(states, "switch state") + ", and every place of all that bears on it"
 	}
 	if over != "" {
 		over = "over " + over
 	}
 	return over
-}
-
-// answerOf is the answer to a claim; what is none of the known ones is no answer.
-func answerOf(c *result.Proof) result.ProofAnswer {
-	switch c.Answer {
-	case result.Proved, result.Disproved, result.Empty:
-		return c.Answer
-	}
-	return result.Undecided
 }
 
 // The marks of the answers, each a word and a sign.
@@ -149,9 +141,6 @@ func (p *page) claim(number int, mark string, ink paint, claim, found string) {
 	p.hang(label, ink, claim, plain)
 	p.para(columns(p.say(label)), found, plain)
 }
-
-// neverMet is what a claim is worth that speaks of no position.
-const neverMet = "there is no position at which it would have to hold, so it says nothing"
 
 // leastToSpare is the smallest margin and where it is; empty if there is none.
 func leastToSpare(m *result.Margin) string {

@@ -9,6 +9,7 @@ import (
 
 	"example.com/hingeline/verify/report/sample"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 func renderProofs(t *testing.T, r *result.Proofs, o Options) string {
@@ -236,7 +237,7 @@ func TestRuns(t *testing.T) {
 
 func TestCountGroupsThousands(t *testing.T) {
 	for n, want := range map[int]string{1: "1 box", 0: "0 boxes", 999: "999 boxes", 1536: "1,536 boxes", 2000000: "2,000,000 boxes"} {
-		if got := count(n, "box"); got != want {
+		if got := said.Count(n, "box"); got != want {
 			t.Errorf("%d: %q, wanted %q", n, got, want)
 		}
 	}

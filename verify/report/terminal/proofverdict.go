@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // proofVerdict is the last line: something a person can act on. What is proved in
@@ -22,20 +23,20 @@ func (p *page) proofVerdict(r *result.Proofs) {
 		}
 		if n := len(r.Findings); n > 0 {
 			sign, ink = "▲ ", p.warn
-			word += ", BUT " + strings.ToUpper(count(n, "warning")) + ": " + r.Findings[0].Message + "."
+			word += ", BUT " + strings.ToUpper(said.Count(n, "warning")) + ": " + r.Findings[0].Message + "."
 		} else {
 			word += ":"
 		}
 		p.hang(sign, ink, fmt.Sprintf("%s %d of %s: the set-up as written keeps %s at every position of the controls%s.%s %s",
-			word, c.Proved, count(c.Claims, "claim"), kept(r), provided(r), rest, afterwards), ink)
+			word, c.Proved, said.Count(c.Claims, "claim"), kept(r), provided(r), rest, said.Afterwards), ink)
 	case result.SomeDisproved:
 		p.hang("✗ ", p.bad, fmt.Sprintf("DISPROVED, DO NOT FLY: %d of %s %s not hold; %d proved.%s%s",
-			c.Disproved, count(c.Claims, "claim"), number(c.Disproved, "does", "do"), c.Proved, rest, wantLook(r.Findings)), p.bad)
+			c.Disproved, said.Count(c.Claims, "claim"), said.Number(c.Disproved, "does", "do"), c.Proved, rest, said.WantLook(r.Findings)), p.bad)
 	case result.SomeUndecided:
 		p.hang("▲ ", p.warn, fmt.Sprintf("UNDECIDED, which is not a yes: %d of %s without proof; %d proved, none disproved.%s%s",
-			c.Undecided+c.Empty, count(c.Claims, "claim"), c.Proved, rest, wantLook(r.Findings)), p.warn)
+			c.Undecided+c.Empty, said.Count(c.Claims, "claim"), c.Proved, rest, said.WantLook(r.Findings)), p.warn)
 	default:
-		p.hang("▲ ", p.warn, "NOTHING WAS PROVED: there was nothing to prove, so this says nothing about the model."+rest+wantLook(r.Findings), p.warn)
+		p.hang("▲ ", p.warn, "NOTHING WAS PROVED: there was nothing to prove, so this says nothing about the model."+rest+said.WantLook(r.Findings), p.warn)
 	}
 }
 
@@ -72,7 +73,7 @@ func unproved(r *result.Proofs, c result.ProofCounts) string {
 		not = append(not, fmt.Sprintf("%d without a position to hold at", c.Empty))
 	}
 	if r.Left > 0 {
-		not = append(not, count(r.Left, "law")+" left out by --only")
+		not = append(not, said.Count(r.Left, "law")+" left out by --only")
 	}
 	words := ""
 	if len(not) > 0 {

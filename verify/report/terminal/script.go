@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // aboutScript is what is odd about the script itself: first what fails the check,
@@ -20,7 +21,7 @@ func (p *page) aboutScript(r *result.Report, brief bool) {
 	if fail > 0 {
 		ink = p.bad
 	}
-	p.para(0, "ABOUT THE SCRIPT: "+strings.Join(scriptParts(fail, warn, onPurpose), ", "), ink)
+	p.para(0, "ABOUT THE SCRIPT: "+strings.Join(said.ScriptParts(fail, warn, onPurpose), ", "), ink)
 	n := 0
 	for _, turn := range []func(*result.ScriptFinding) bool{
 		func(f *result.ScriptFinding) bool { return f.Fails },
@@ -34,21 +35,6 @@ func (p *page) aboutScript(r *result.Report, brief bool) {
 			}
 		}
 	}
-}
-
-// scriptParts are the numbers of findings about the script, in words.
-func scriptParts(fail, warn, onPurpose int) []string {
-	var parts []string
-	if fail > 0 {
-		parts = append(parts, count(fail, "thing")+" wrong")
-	}
-	if warn > 0 {
-		parts = append(parts, count(warn, "thing")+" to look at")
-	}
-	if onPurpose > 0 {
-		parts = append(parts, count(onPurpose, "sentence")+" kept on purpose")
-	}
-	return parts
 }
 
 func (p *page) scriptFinding(n int, f *result.ScriptFinding, inOneLine bool) {
@@ -68,7 +54,7 @@ func (p *page) scriptFinding(n int, f *result.ScriptFinding, inOneLine bool) {
 		return
 	}
 	if f.Place.File != "" {
-		p.para(7, at(f.Place), p.faint)
+		p.para(7, said.At(f.Place), p.faint)
 		p.line(f.Place)
 	}
 	if f.Sentence != "" && !strings.Contains(f.Place.Excerpt, f.Sentence) {
@@ -81,22 +67,4 @@ func (p *page) scriptFinding(n int, f *result.ScriptFinding, inOneLine bool) {
 	if f.Hint != "" && !f.OnPurpose {
 		p.hang("       do    ", p.strong, f.Hint, plain)
 	}
-}
-
-// scriptWrong begins the verdict where the script itself fails the check.
-func scriptWrong(r *result.Report) string {
-	fail, _, _ := r.ScriptCounts()
-	if fail == 0 {
-		return ""
-	}
-	return fmt.Sprintf("the script is wrong in %s, so it proves nothing; ", count(fail, "place"))
-}
-
-// scriptRemarks says what of the script wants a look, as a sentence.
-func scriptRemarks(r *result.Report) string {
-	_, warn, onPurpose := r.ScriptCounts()
-	if warn+onPurpose == 0 {
-		return ""
-	}
-	return " About the script: " + strings.Join(scriptParts(0, warn, onPurpose), ", ") + "."
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // RenderShown writes what every part does at one position of the controls, and
@@ -13,11 +14,11 @@ func RenderShown(w io.Writer, s *result.Shown, o Options) error {
 	p := newPage(o)
 	p.para(0, s.Model.Name+": one position of the controls", p.strong)
 	if s.After != "" {
-		p.hang("  from      ", p.faint, pose(s.From, nil, nil, true), plain)
-		p.hang("  to        ", p.faint, pose(s.Pose, nil, nil, true), plain)
+		p.hang("  from      ", p.faint, said.Pose(s.From, nil, nil, true), plain)
+		p.hang("  to        ", p.faint, said.Pose(s.Pose, nil, nil, true), plain)
 		p.hang("  after     ", p.faint, s.After, plain)
 	} else {
-		p.hang("  controls  ", p.faint, pose(s.Pose, nil, nil, true), plain)
+		p.hang("  controls  ", p.faint, said.Pose(s.Pose, nil, nil, true), plain)
 	}
 	name := 0
 	for _, part := range s.Parts {

@@ -1,6 +1,10 @@
 package terminal
 
-import "io"
+import (
+	"io"
+
+	"example.com/hingeline/verify/result/said"
+)
 
 // Text is plain running text laid out as reports are: for commands that
 // explain. Make one with NewText.
@@ -36,4 +40,4 @@ func OneLine(text string, o Options) string {
 }
 
 // Grouped is a number with its thousands marked: 200,000.
-func Grouped(n int) string { return grouped(n) }
+func Grouped(n int) string { return said.Grouped(n) }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // RenderWalk writes the shortest walk-around as a table to take to the model: step by
@@ -54,7 +55,7 @@ func (p *page) walkStep(n int, s *result.WalkStep, ruler, brief bool) {
 	}
 	p.walkParts(s.Parts, ruler)
 	if !brief && s.First > 0 {
-		p.hang("     shows ", p.faint, fmt.Sprintf("%s, %s of them first here: %s", count(s.Shows, "mistake"), grouped(s.First), someOf(s.Kinds)), p.faint)
+		p.hang("     shows ", p.faint, fmt.Sprintf("%s, %s of them first here: %s", said.Count(s.Shows, "mistake"), said.Grouped(s.First), someOf(s.Kinds)), p.faint)
 	}
 }
 
@@ -103,7 +104,7 @@ func (p *page) unseen(r *result.Walk) {
 		return
 	}
 	p.blank()
-	p.para(0, "NOT SEEN THIS WAY: "+count(len(r.Unseen), "mistake"), p.warn)
+	p.para(0, "NOT SEEN THIS WAY: "+said.Count(len(r.Unseen), "mistake"), p.warn)
 	for _, u := range r.Unseen[:min(mostTold/2, len(r.Unseen))] {
 		p.hang("  - ", p.faint, u.Text+": "+u.Why, plain)
 	}
@@ -116,11 +117,11 @@ func (p *page) walkVerdict(r *result.Walk) {
 		p.hang("▲ ", p.warn, "NOTHING TO WALK AROUND FOR: no mistake of the catalogue can be seen this way, so this says nothing about the model.", p.warn)
 		return
 	}
-	fewest := fmt.Sprintf("of the %s that were tried no fewer do (proved)", count(r.Tried, "step"))
+	fewest := fmt.Sprintf("of the %s that were tried no fewer do (proved)", said.Count(r.Tried, "step"))
 	if r.AtLeast < len(r.Steps) {
-		fewest = fmt.Sprintf("of the %s that were tried %d may do, fewer do not (proved)", count(r.Tried, "step"), r.AtLeast)
+		fewest = fmt.Sprintf("of the %s that were tried %d may do, fewer do not (proved)", said.Count(r.Tried, "step"), r.AtLeast)
 	}
-	moves := fmt.Sprintf("%s of controls by hand", count(r.Moves, "movement"))
+	moves := fmt.Sprintf("%s of controls by hand", said.Count(r.Moves, "movement"))
 	if r.MovesMin < r.Moves {
 		moves += fmt.Sprintf(", no order of them with fewer than %d (proved)", r.MovesMin)
 	} else {
@@ -128,14 +129,14 @@ func (p *page) walkVerdict(r *result.Walk) {
 	}
 	left := ""
 	if len(r.Unseen) > 0 {
-		left = fmt.Sprintf(" %s cannot be seen this way.", count(len(r.Unseen), "mistake"))
+		left = fmt.Sprintf(" %s cannot be seen this way.", said.Count(len(r.Unseen), "mistake"))
 	}
 	if r.Stopped != "" {
 		left += " The run was " + r.Stopped + "."
 	}
 	p.hang("▲ ", p.warn, fmt.Sprintf("%s %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
-		does(len(r.Steps), "step", "shows", "show"), count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
+		does(len(r.Steps), "step", "shows", "show"), said.Count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
 	if r.Further > 0 {
-		p.para(2, fmt.Sprintf("Asked step by step, a mistake is named in %s at most, it or what looks the same everywhere.", count(r.Further, "step")), plain)
+		p.para(2, fmt.Sprintf("Asked step by step, a mistake is named in %s at most, it or what looks the same everywhere.", said.Count(r.Further, "step")), plain)
 	}
 }

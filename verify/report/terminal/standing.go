@@ -1,0 +1,162 @@
+package terminal
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
+)
+
+// RenderStanding writes who has signed a model, and what of it still stands. If
+// Options.Brief, what does not stand and the verdict only. The error is the writer's.
+func RenderStanding(w io.Writer, tool string, model result.Model, s *result.Standing, o Options) error {
+	p := newPage(o)
+	p.para(0, model.Name+": who has signed it, and does that still stand?", p.strong)
+	if !o.Brief {
+		p.about(model, nil, tool)
+	}
+	p.signatures(s, o.Brief)
+	p.changes(s.Changes)
+	p.troubles(s.Troubles)
+	if !o.Brief && len(s.Signatures) > 0 {
+		p.blank()
+		p.para(2, "A signature is somebody's word about the set-up as written. What a check cannot see is still to be looked at on the model."+
+			" Records that were taken away from the end leave no trace here: keep a copy elsewhere.", plain)
+	}
+	p.standingVerdict(s)
+	return p.flush(w)
+}
+
+func (p *page) signatures(s *result.Standing, brief bool) {
+	if len(s.Signatures) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "SIGNATURES, the oldest first", p.strong)
+	left := 0
+	for i := range s.Signatures {
+		if sig := &s.Signatures[i]; brief && sig.Stands() {
+			left++
+		} else {
+			p.signature(sig)
+		}
+	}
+	if left > 0 {
+		p.para(2, said.Count(left, "signature")+said.Number(left, " stands", " stand"), plain)
+	}
+}
+
+func (p *page) signature(s *result.Signature) {
+	mark, ink := "  ✓ ", p.good
+	switch {
+	case !s.Genuine:
+		mark, ink = "  ✗ ", p.bad
+	case !s.Stands():
+		mark, ink = "  ▲ ", p.warn
+	}
+	if s.Name == "" {
+		p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, "a record that cannot be read", p.strong)
+	} else {
+		p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, fmt.Sprintf("%s, %s, %s", s.Name, result.RoleWords(s.Role), when(s.Date)), p.strong)
+		p.hang("       ", plain, keyWords(s), p.faint)
+		p.signedToo(s)
+	}
+	switch {
+	case s.Stands():
+		p.hang("       ", plain, "genuine, and stands", p.good)
+	case !s.Genuine:
+		p.hang("       NOT GENUINE: ", p.bad, s.Note, plain)
+	default:
+		p.hang("       genuine, but does NOT STAND: ", p.warn, s.Note, plain)
+	}
+}
+
+// signedToo is what a signature says besides.
+func (p *page) signedToo(s *result.Signature) {
+	if s.Place != "" {
+		p.hang("       at ", p.faint, s.Place, plain)
+	}
+	if s.Remarks != "" {
+		p.hang("       remarks: ", p.faint, s.Remarks, plain)
+	}
+	for _, a := range s.Accepted {
+		p.hang("       in spite of: ", p.warn, a, plain)
+	}
+}
+
+// when is a date for people: "2026-11-25 20:15 UTC".
+func when(date string) string {
+	day, clock, ok := strings.Cut(strings.TrimSuffix(date, "Z"), "T")
+	if !ok || len(clock) < 5 {
+		return date
+	}
+	return day + " " + clock[:5] + " UTC"
+}
+
+func keyWords(s *result.Signature) string {
+	switch {
+	case s.Key == "":
+		return "without a key: this shows accidents, but not who wrote it"
+	case s.Vouched != "":
+		return "key " + s.Key + ", that of " + s.Vouched
+	}
+	return "key " + s.Key + ", which no allowed-signers file vouches for"
+}
+
+// mostChecks is how many sentences are told of those that a change bears on.
+const mostChecks = 3
+
+func (p *page) changes(all []result.Change) {
+	if len(all) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "CHANGED since the last signature: "+said.Count(len(all), "difference"), p.warn)
+	for _, c := range all {
+		p.hang("  ▲ ", p.warn, c.Text, p.strong)
+		if c.Place.File != "" {
+			p.hang("    ", plain, said.At(c.Place), p.faint)
+			p.line(c.Place)
+		}
+		if len(c.Parts) > 0 {
+			p.hang("    bears on  ", p.faint, strings.Join(c.Parts, ", "), plain)
+		}
+		if n := len(c.Checks); n > 0 {
+			words := strings.Join(c.Checks[:min(n, mostChecks)], "; ")
+			if n > mostChecks {
+				words += fmt.Sprintf("; and %d more", n-mostChecks)
+			}
+			p.hang("    sentences ", p.faint, words, plain)
+		}
+	}
+}
+
+func (p *page) troubles(all []string) {
+	if len(all) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "NOT TO BE TRUSTED", p.bad)
+	for _, t := range all {
+		p.hang("  ✗ ", p.bad, t, plain)
+	}
+}
+
+func (p *page) standingVerdict(s *result.Standing) {
+	p.blank()
+	label, ink := "✗ NOT TO BE TRUSTED: ", p.bad
+	switch {
+	case len(s.Signatures) == 0:
+		label, ink = "▲ NOT SIGNED: ", p.warn
+	case len(s.Troubles) > 0:
+	case s.Stands():
+		label, ink = "✓ SIGNED AND CURRENT: ", p.good
+	case len(s.Changes) > 0:
+		label, ink = "✗ OUT OF DATE: ", p.bad
+	default:
+		label, ink = "▲ NO SIGNATURE COUNTS: ", p.warn
+	}
+	p.para(0, label+s.Summary, ink)
+}
