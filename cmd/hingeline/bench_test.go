@@ -27,3 +27,25 @@ func BenchmarkCheckBaseline(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkReports is what writing the report to print and the web page costs beside the
+// check alone, of the built-in model; the goal is three times as much.
+func BenchmarkReports(b *testing.B) {
+	dir := b.TempDir()
+	for _, c := range []struct {
+		name string
+		args []string
+	}{
+		{"alone", []string{"check", defaultModel}},
+		{"pdf_and_html", []string{"check", defaultModel, "--pdf", dir + "/a.pdf", "--html", dir + "/a.html"}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if code := run(c.args, strings.NewReader(""), io.Discard, io.Discard); code != statusYes {
+					b.Fatalf("exit status %d", code)
+				}
+			}
+		})
+	}
+}

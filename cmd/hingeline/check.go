@@ -98,7 +98,7 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 			usage:   usageOf(c),
 		}
 	}
-	if wrong := flags.outputs.prepare(s); wrong != nil {
+	if wrong := flags.outputs.prepare(s, c.Flags()); wrong != nil {
 		wrong.usage = usageOf(c)
 		return wrong
 	}

@@ -150,8 +150,13 @@ func (o *outputs) needMessages() bool {
 }
 
 // prepare looks at all that was said, before anything is checked.
-func (o *outputs) prepare(s *session) *usageError {
+func (o *outputs) prepare(s *session, f *pflag.FlagSet) *usageError {
 	names := map[string]string{}
+	for _, out := range o.list {
+		if out.name == "" && f.Changed(out.flag) {
+			return &usageError{message: fmt.Sprintf("--%s is there, but nothing behind it", out.flag), hint: "name a file"}
+		}
+	}
 	for _, out := range o.wanted() {
 		if other, twice := names[filepath.Clean(out.name)]; twice {
 			return &usageError{message: fmt.Sprintf("--%s and --%s both go to %s", other, out.flag, out.name), hint: "name a file for each"}
