@@ -151,6 +151,7 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 	err := written(render(report))
 	if err == nil {
 		err = flags.outputs.write(report)
+		flags.outputs.sayMissing(s.stderr)
 	}
 	return in.disk, err
 }

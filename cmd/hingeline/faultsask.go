@@ -38,7 +38,7 @@ func (s *session) askSeen(in *inputs, flags *faultsFlags, o cause.Options, named
 		e.tell(n, ask.Left(), &said)
 		var seen []cause.Seen
 		for _, part := range ask.Parts(step) {
-			one, err := e.look(part, &t.Steps[step], ask.Timed(step, part))
+			one, err := e.look(part, &t.Steps[step], asked{ask.Before(step, part), ask.Way(step, part), ask.Timed(step, part)})
 			if one != (cause.Seen{Part: part}) {
 				seen = append(seen, one)
 			}
@@ -109,28 +109,28 @@ func (e *eyes) tell(n, left int, said *result.WalkStep) {
 	text.Render(e.s.stderr)
 }
 
+// asked is what matters of a part in a step besides what it does: what it does before,
+// which way it goes, and how soon it comes.
+type asked struct{ before, way, timed bool }
+
 // look asks what one part does.
-func (e *eyes) look(part int, step *sight.Step, timed bool) (cause.Seen, error) {
+func (e *eyes) look(part int, step *sight.Step, matters asked) (cause.Seen, error) {
 	p := &e.setup.Parts[part]
 	seen := cause.Seen{Part: part}
-	words := wordsOf(p, step.Stands())
-	var names []string
-	for _, w := range words {
-		names = append(names, w.word)
+	var err error
+	if matters.before {
+		err = e.before(p, &seen)
 	}
-	err := e.answer(fmt.Sprintf("  %s: %s?", p.Name, strings.Join(names, ", ")), names, func(said string) bool {
-		for _, w := range words {
-			if strings.HasPrefix(w.word, said) {
-				w.take(&seen)
-				return true
-			}
-		}
-		return false
-	})
+	if err == nil {
+		err = e.choose("  "+p.Name, wordsOf(p, step.Stands()), &seen)
+	}
+	if err == nil && p.Motion == mixcore.Power && matters.way && !step.Stands() && runsBoth(&seen) {
+		err = e.choose("  "+p.Name+", beside before", speedWords, &seen)
+	}
 	if err == nil && e.ruler {
-		err = e.measure(p, &seen)
+		err = e.measure("  "+p.Name+": where is it now", p, &seen.After)
 	}
-	if err == nil && timed {
+	if err == nil && matters.timed {
 		err = e.answer(fmt.Sprintf("  %s: does it take as long as it should? yes, no", p.Name), []string{"yes", "no"}, func(said string) bool {
 			early := strings.HasPrefix(said, "n")
 			seen.Early = &early
@@ -138,6 +138,50 @@ func (e *eyes) look(part int, step *sight.Step, timed bool) (cause.Seen, error) 
 		})
 	}
 	return seen, err
+}
+
+// before asks what a part does before the step.
+func (e *eyes) before(p *mixcore.Part, seen *cause.Seen) error {
+	if p.Motion == mixcore.Power {
+		ran := func(runs bool) func(*cause.Seen) { return func(s *cause.Seen) { s.RanBefore = &runs } }
+		if err := e.choose("  "+p.Name+", before you move anything", []seenWord{{"runs", ran(true)}, {"stopped", ran(false)}}, seen); err != nil {
+			return err
+		}
+	}
+	if e.ruler {
+		return e.measure("  "+p.Name+": where is it before you move anything", p, &seen.Before)
+	}
+	return nil
+}
+
+// runsBoth says whether a motor may have run before a step and after it: only then can it
+// run faster or slower.
+func runsBoth(seen *cause.Seen) bool {
+	return (seen.RanBefore == nil || *seen.RanBefore) && (seen.Runs == nil || *seen.Runs)
+}
+
+// speedWords are the words for what a motor does that runs on.
+var speedWords = []seenWord{
+	{"faster", func(s *cause.Seen) { s.Way = sight.Plus }},
+	{"slower", func(s *cause.Seen) { s.Way = sight.Minus }},
+	{"alike", func(s *cause.Seen) { s.Way = sight.Still }},
+}
+
+// choose asks for one of some words.
+func (e *eyes) choose(question string, words []seenWord, seen *cause.Seen) error {
+	var names []string
+	for _, w := range words {
+		names = append(names, w.word)
+	}
+	return e.answer(fmt.Sprintf("%s: %s?", question, strings.Join(names, ", ")), names, func(said string) bool {
+		for _, w := range words {
+			if strings.HasPrefix(w.word, said) {
+				w.take(seen)
+				return true
+			}
+		}
+		return false
+	})
 }
 
 // seenWord is a word for what a part does.
@@ -168,13 +212,13 @@ func wordsOf(p *mixcore.Part, stands bool) []seenWord {
 	return []seenWord{{"up", way(sight.Minus)}, {"down", way(sight.Plus)}, still}
 }
 
-// measure asks where a part is now.
-func (e *eyes) measure(p *mixcore.Part, seen *cause.Seen) error {
+// measure asks where a part is.
+func (e *eyes) measure(question string, p *mixcore.Part, where **float64) error {
 	unit := "percent of its travel or power"
 	if sight.Hinged(p) {
 		unit = map[mixcore.Motion]string{mixcore.UpDown: "degrees, such as 12 up or 3 down", mixcore.LeftRight: "degrees, such as 12 left or 3 right"}[p.Motion]
 	}
-	return e.answer(fmt.Sprintf("  %s: where is it now, in %s?", p.Name, unit), nil, func(said string) bool {
+	return e.answer(fmt.Sprintf("%s, in %s?", question, unit), nil, func(said string) bool {
 		fields := strings.Fields(strings.NewReplacer("°", " ", "%", " ").Replace(said))
 		if len(fields) == 0 {
 			return false
@@ -195,7 +239,7 @@ func (e *eyes) measure(p *mixcore.Part, seen *cause.Seen) error {
 				return false
 			}
 		}
-		seen.After = &at
+		*where = &at
 		return true
 	})
 }

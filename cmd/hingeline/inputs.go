@@ -74,11 +74,16 @@ func (s *session) gatherModel(airframe string) *inputs {
 			return in
 		}
 	}
+	in.loadModel(name, text)
+	return in
+}
+
+// loadModel makes the model of an airframe file's text.
+func (in *inputs) loadModel(name string, text []byte) {
 	in.sources = append(in.sources, diag.NewSource(name, text))
 	model, problems := airframes.Load(name, text)
 	in.model = model
 	in.problems = append(in.problems, problems...)
-	return in
 }
 
 // shippedModel is the name of a built-in model that was named in place of a

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -39,11 +40,12 @@ type output struct {
 
 // outputs are all forms that check writes besides the terminal's.
 type outputs struct {
-	list   []*output
-	date   string
-	paper  string // size of the sheets
-	font   string // file
-	sheets pdf.Options
+	list    []*output
+	date    string
+	paper   string // size of the sheets
+	font    string // file
+	sheets  pdf.Options
+	missing []rune // letters of the PDF that was written which no font has
 }
 
 func newOutputs() *outputs {
@@ -55,7 +57,7 @@ func newOutputs() *outputs {
 			what: "a web page of a control check", ours: has(`<meta name="generator" content="hingeline`), paper: true, render: html.Render},
 		{flag: "pdf", usage: "write the report to print and sign to `FILE`",
 			what: "a PDF", ours: begins("%PDF-"), paper: true, raw: true,
-			render: func(w io.Writer, r *result.Report) error { return pdf.Render(w, r, o.sheets) }},
+			render: o.print},
 		{flag: "card", usage: "write a card for the shirt pocket, as PDF, to `FILE`",
 			what: "a PDF", ours: begins("%PDF-"), paper: true, raw: true,
 			render: func(w io.Writer, r *result.Report) error { return pdf.RenderCard(w, r, o.sheets) }},
@@ -225,24 +227,57 @@ func isDirectory(name string) bool {
 
 func (out *output) file() *ownFile { return &ownFile{name: out.name, what: out.what, ours: out.ours} }
 
-// write renders the outputs that go to files. The error is that of the first that could
-// not be written; the others are written all the same.
+// write renders the outputs that go to files, side by side, and then writes one after
+// another. The error is that of the first that could not be written; the others are
+// written all the same.
 func (o *outputs) write(r *result.Report) error {
-	var first error
+	var files []*output
 	for _, out := range o.wanted() {
-		if out.name == toStdout {
-			continue
+		if out.name != toStdout {
+			files = append(files, out)
 		}
-		var text bytes.Buffer
-		err := out.render(&text, r)
-		if err == nil {
-			err = out.file().put(text.Bytes())
+	}
+	texts, errs, bugs := make([]bytes.Buffer, len(files)), make([]error, len(files)), make([]any, len(files))
+	var all sync.WaitGroup
+	for i, out := range files {
+		all.Go(func() {
+			defer func() { bugs[i] = recover() }()
+			errs[i] = out.render(&texts[i], r)
+		})
+	}
+	all.Wait()
+	for _, bug := range bugs {
+		if bug != nil {
+			panic(bug) // here, where it is told as ours
 		}
-		if err != nil && first == nil {
-			first = fmt.Errorf("--%s: %w", out.flag, err)
+	}
+	var first error
+	for i, out := range files {
+		if errs[i] == nil {
+			errs[i] = out.file().put(texts[i].Bytes())
+		}
+		if errs[i] != nil && first == nil {
+			first = fmt.Errorf("--%s: %w", out.flag, errs[i])
 		}
 	}
 	return written(first)
+}
+
+// print writes the sheets of a PDF, and remembers the letters that no font has.
+func (o *outputs) print(w io.Writer, r *result.Report) error {
+	sheets, err := pdf.Lay(r, o.sheets)
+	if err != nil {
+		return err
+	}
+	o.missing = sheets.Missing()
+	return sheets.Write(w)
+}
+
+// sayMissing says which letters of a PDF stand there as numbers.
+func (o *outputs) sayMissing(to io.Writer) {
+	if len(o.missing) > 0 {
+		fmt.Fprintf(to, "hingeline: the PDF has no letter for %q, so their numbers stand there\n  --font FILE takes them from a TrueType font\n", string(o.missing))
+	}
 }
 
 // sayStale names the files that an earlier run left: where nothing was checked they are
