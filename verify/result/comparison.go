@@ -46,7 +46,7 @@ type Apart struct {
 	By     float64  // in Unit; 0 where none was found, and not proved that there is none
 	Unit   string   // "°" or "%"
 	AtMost float64  // proved: nowhere more; +Inf where that was not found out
-	Exact  bool     // AtMost is By, to a hundredth of Unit
+	Exact  bool     // AtMost is By, to half of the last place that is shown
 	Way    string   // from the older to the newer: "UP", "DOWN", "LEFT", "RIGHT", "OUT", "IN", "MORE", "LESS"
 	Text   string   // "8.2° further UP"
 	Was    string   // where the part stands there with the older set-up: "trailing edge UP 12° (10 mm)"

@@ -16,6 +16,7 @@ type Signature struct {
 	Date     string   // RFC 3339
 	Key      string   // fingerprint of the key, "SHA256:…"; empty for one without
 	Vouched  string   // whose key an allowed-signers file says it is; empty where none was given, or none says so
+	Tool     string   // version of Hingeline that checked, where it is not this one; else empty
 	Place    string   // where it was signed; may be empty
 	Remarks  string   // signed as well; may be empty
 	Accepted []string // warnings that it was signed in spite of, each with the reason
