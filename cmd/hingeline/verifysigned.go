@@ -165,7 +165,7 @@ func (s *session) rewriting() func(*airframes.Model, []script.File, string) (*re
 		case report == nil:
 			return nil, nil, errors.New(firstMistake(append(in.problems, problems...)))
 		case report.Verdict != result.Passed:
-			return nil, nil, errors.New("it is " + strings.ToUpper(string(report.Verdict)))
+			return nil, nil, errors.New(strings.ToUpper(string(report.Verdict)) + ", DO NOT FLY")
 		}
 		return report, text, nil
 	}
