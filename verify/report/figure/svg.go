@@ -1,7 +1,7 @@
 package figure
 
 import (
-	"bufio"
+	"bytes"
 	"fmt"
 	"io"
 	"math"
@@ -24,18 +24,17 @@ func SVG(w io.Writer, d *Drawing, o SVGOptions) error {
 	if err := d.sound(); err != nil {
 		return err
 	}
-	b := &svg{Writer: bufio.NewWriter(w)}
 	id := ident(o.ID)
-	b.put(`<svg xmlns="http://www.w3.org/2000/svg"`)
-	b.put(` id="`, id, `"`)
+	b := &svg{}
+	b.put(`<svg xmlns="http://www.w3.org/2000/svg" id="`, id, `"`)
 	if o.Class != "" {
 		b.put(` class="`, escape(o.Class), `"`)
 	}
-	b.put(` width="`, number(d.Width), `mm" height="`, number(d.Height), `mm" viewBox="0 0 `, number(d.Width), " ", number(d.Height), `"`)
-	b.put(` role="img" aria-labelledby="`, id, `-title" aria-describedby="`, id, `-desc" font-family="sans-serif" stroke-linejoin="round" stroke-linecap="round">`, "\n")
+	b.put(` width="`).number(d.Width).put(`mm" height="`).number(d.Height).put(`mm" viewBox="0 0 `).number(d.Width).put(" ").number(d.Height)
+	b.put(`" role="img" aria-labelledby="`, id, `-title" aria-describedby="`, id, `-desc" font-family="sans-serif" stroke-linejoin="round" stroke-linecap="round">`, "\n")
 	b.put(`<title id="`, id, `-title">`, escape(d.Title), "</title>\n")
 	b.put(`<desc id="`, id, `-desc">`, escape(d.Description), "</desc>\n")
-	b.put(`<rect class="fill-white" width="`, number(d.Width), `" height="`, number(d.Height), `" fill="#ffffff"/>`, "\n")
+	b.put(`<rect class="fill-white" width="`).number(d.Width).put(`" height="`).number(d.Height).put(`" fill="#ffffff"/>`, "\n")
 	for _, item := range d.Items {
 		switch item := item.(type) {
 		case Path:
@@ -47,7 +46,8 @@ func SVG(w io.Writer, d *Drawing, o SVGOptions) error {
 		}
 	}
 	b.put("</svg>\n")
-	return b.Flush()
+	_, err := w.Write(b.bytes)
+	return err
 }
 
 // sound is an error for a drawing that cannot be written.
@@ -72,97 +72,119 @@ func (d *Drawing) sound() error {
 	return nil
 }
 
-type svg struct{ *bufio.Writer }
+type svg struct{ bytes []byte }
 
-// put writes text; the writer keeps its first error for the end.
-func (b *svg) put(parts ...string) {
+func (b *svg) put(parts ...string) *svg {
 	for _, part := range parts {
-		b.WriteString(part)
+		b.bytes = append(b.bytes, part...)
 	}
+	return b
 }
+
+// number has two decimals at most, and no sign on nothing.
+func (b *svg) number(n float64) *svg {
+	start := len(b.bytes)
+	b.bytes = strconv.AppendFloat(b.bytes, n, 'f', 2, 64)
+	b.bytes = bytes.TrimRight(bytes.TrimRight(b.bytes, "0"), ".") // there is a point in it
+	if string(b.bytes[start:]) == "-0" {
+		b.bytes = append(b.bytes[:start], '0')
+	}
+	return b
+}
+
+func (b *svg) pair(p Point) *svg { return b.number(p.X).put(" ").number(p.Y) }
 
 func (b *svg) path(p *Path) {
 	if len(p.Points) == 0 {
 		return
 	}
-	outline := strings.Builder{}
-	for i, at := range p.Points {
-		outline.WriteString(step(i))
-		outline.WriteString(pair(at))
+	hatched := p.Closed && (p.Fill.Pattern == Rising || p.Fill.Pattern == Falling)
+	var lines [][2]Point
+	if hatched {
+		lines = Hatch(p.Points, p.Fill.Pattern)
 	}
-	if p.Closed {
-		outline.WriteString("Z")
+	fill, ink := noFill, p.Stroke
+	switch {
+	case hatched:
+		fill = White
+	case p.Closed && p.Fill.Pattern == Solid:
+		fill = p.Fill.Ink
 	}
-	var classes []string
-	attributes := ` fill="none"`
-	if p.Closed && p.Fill.Pattern == Solid {
-		classes = append(classes, "fill-"+p.Fill.Ink.name())
-		attributes = ` fill="` + colour(p.Fill.Ink) + `"`
+	if len(lines) > 0 {
+		ink.Width = 0 // it is drawn over the lines
 	}
-	lines := Hatch(p.Points, p.Fill.Pattern)
-	if p.Closed && (p.Fill.Pattern == Rising || p.Fill.Pattern == Falling) {
-		classes = append(classes, "fill-white")
-		attributes = ` fill="#ffffff"`
-	}
-	strokeClass, stroke := stroked(p.Stroke)
-	if strokeClass != "" && len(lines) == 0 {
-		classes = append(classes, strokeClass)
-		attributes += stroke
-	}
-	b.element(classes, outline.String(), attributes)
-	if !p.Closed || len(lines) == 0 {
+	b.open(fill, ink).outline(p).close()
+	if len(lines) == 0 {
 		return
 	}
-	hatch := strings.Builder{}
+	b.open(noFill, Stroke{Width: HatchWidth, Ink: p.Fill.Ink})
 	for _, l := range lines {
-		hatch.WriteString("M" + pair(l[0]) + "L" + pair(l[1]))
+		b.put("M").pair(l[0]).put("L").pair(l[1])
 	}
-	class, attributes := stroked(Stroke{Width: HatchWidth, Ink: p.Fill.Ink})
-	b.element([]string{class}, hatch.String(), ` fill="none"`+attributes)
-	if strokeClass != "" {
-		b.element([]string{strokeClass}, outline.String(), ` fill="none"`+stroke)
+	b.close()
+	if p.Stroke.Width > 0 {
+		b.open(noFill, p.Stroke).outline(p).close()
 	}
 }
 
-func step(i int) string {
-	if i == 0 {
-		return "M"
+func (b *svg) outline(p *Path) *svg {
+	for i, at := range p.Points {
+		if i == 0 {
+			b.put("M").pair(at)
+		} else {
+			b.put("L").pair(at)
+		}
 	}
-	return "L"
+	if p.Closed {
+		b.put("Z")
+	}
+	return b
 }
 
-func (b *svg) element(classes []string, d, attributes string) {
+// noFill is the ink of what is not filled.
+const noFill Ink = 255
+
+// open begins a path, up to its points.
+func (b *svg) open(fill Ink, s Stroke) *svg {
 	b.put("<path")
-	if len(classes) > 0 {
-		b.put(` class="`, strings.Join(classes, " "), `"`)
+	switch {
+	case fill != noFill && s.Width > 0:
+		b.put(` class="fill-`, fill.name(), " ink-", s.Ink.name(), `"`)
+	case fill != noFill:
+		b.put(` class="fill-`, fill.name(), `"`)
+	case s.Width > 0:
+		b.put(` class="ink-`, s.Ink.name(), `"`)
 	}
-	b.put(attributes, ` d="`, d, `"/>`, "\n")
+	if fill == noFill {
+		b.put(` fill="none"`)
+	} else {
+		b.put(` fill="`, colour(fill), `"`)
+	}
+	if s.Width > 0 {
+		b.put(` stroke="`, colour(s.Ink), `" stroke-width="`).number(s.Width).put(`"`)
+		if lengths := s.Dash.Lengths(); lengths != nil {
+			b.put(` stroke-linecap="butt" stroke-dasharray="`).number(lengths[0]).put(" ").number(lengths[1]).put(`"`)
+		}
+	}
+	return b.put(` d="`)
 }
 
-func stroked(s Stroke) (class, attributes string) {
-	if s.Width <= 0 {
-		return "", ""
-	}
-	attributes = ` stroke="` + colour(s.Ink) + `" stroke-width="` + number(s.Width) + `"`
-	if lengths := s.Dash.Lengths(); lengths != nil {
-		attributes += ` stroke-linecap="butt" stroke-dasharray="` + number(lengths[0]) + " " + number(lengths[1]) + `"`
-	}
-	return "ink-" + s.Ink.name(), attributes
-}
+func (b *svg) close() { b.put(`"/>`, "\n") }
 
 // arc is written as two halves, since an arc with one end for both is none.
 func (b *svg) arc(a *Arc) {
-	middle := (a.From + a.To) / 2
-	sweep := "0"
-	if a.To > a.From {
-		sweep = "1"
-	}
-	radius := number(a.Radius) + " " + number(a.Radius) + " 0 0 " + sweep + " "
-	class, stroke := stroked(a.Stroke)
-	if class == "" {
+	if a.Stroke.Width <= 0 {
 		return
 	}
-	b.element([]string{class}, "M"+pair(a.on(a.From))+"A"+radius+pair(a.on(middle))+"A"+radius+pair(a.on(a.To)), ` fill="none"`+stroke)
+	sweep := " 0 0 0 "
+	if a.To > a.From {
+		sweep = " 0 0 1 "
+	}
+	b.open(noFill, a.Stroke).put("M").pair(a.on(a.From))
+	for _, end := range []float64{(a.From + a.To) / 2, a.To} {
+		b.put("A").number(a.Radius).put(" ").number(a.Radius).put(sweep).pair(a.on(end))
+	}
+	b.close()
 }
 
 // on is the point of an arc at an angle.
@@ -172,7 +194,7 @@ func (a *Arc) on(degrees float64) Point {
 }
 
 func (b *svg) text(t *Text) {
-	b.put(`<text class="fill-`, t.Ink.name(), `" x="`, number(t.At.X), `" y="`, number(t.At.Y), `" font-size="`, number(t.Size), `"`)
+	b.put(`<text class="fill-`, t.Ink.name(), `" x="`).number(t.At.X).put(`" y="`).number(t.At.Y).put(`" font-size="`).number(t.Size).put(`"`)
 	switch t.Anchor {
 	case Middle:
 		b.put(` text-anchor="middle"`)
@@ -185,26 +207,21 @@ func (b *svg) text(t *Text) {
 	b.put(` fill="`, colour(t.Ink), `">`, escape(t.Words), "</text>\n")
 }
 
-func pair(p Point) string { return number(p.X) + " " + number(p.Y) }
-
-// number has two decimals at most, and no sign on nothing.
-func number(n float64) string {
-	text := strconv.FormatFloat(n, 'f', 2, 64)
-	text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	if text == "-0" {
-		return "0"
+// colours are the inks as SVG writes them.
+var colours = func() map[Ink]string {
+	all := map[Ink]string{}
+	for i := Black; i <= Bad; i++ {
+		r, g, b := i.RGB()
+		all[i] = fmt.Sprintf("#%02x%02x%02x", r, g, b)
 	}
-	return text
-}
+	return all
+}()
 
-func colour(i Ink) string {
-	r, g, b := i.RGB()
-	return fmt.Sprintf("#%02x%02x%02x", r, g, b)
-}
+func colour(i Ink) string { return colours[i] }
 
-func escape(words string) string {
-	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;").Replace(plain(words))
-}
+var entities = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
+
+func escape(words string) string { return entities.Replace(plain(words)) }
 
 // ident is an id without what cannot be in one.
 func ident(id string) string {
