@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
 )
 
 // Additions is what to add to a script so that it catches what it missed: a scenario of
-// one sentence for every few mistakes, with a remark that says which. It is empty where
-// nothing was missed or no sentence was found.
-func Additions(r *result.Faults, taken func(scenario string) bool) string {
+// one sentence for every few mistakes, with a remark that says which, written as it must be
+// behind the script. It is empty where nothing was missed or no sentence was found.
+func Additions(r *result.Faults, behind script.Behind, taken func(scenario string) bool) string {
 	var sentences []string
 	catches := map[string][]string{}
 	for i := range r.Faults {
@@ -35,7 +36,11 @@ func Additions(r *result.Faults, taken func(scenario string) bool) string {
 		for _, text := range catches[sentence] {
 			fmt.Fprintf(&b, "  # would be missed without it: %s\n", text)
 		}
-		fmt.Fprintf(&b, "  Scenario: %s\n    %s\n", name, sentence)
+		fmt.Fprintf(&b, "  %s %s\n", behind.Scenario, name)
+		if behind.Rest != "" {
+			fmt.Fprintf(&b, "    %s\n", behind.Rest)
+		}
+		fmt.Fprintf(&b, "    %s\n", sentence)
 	}
 	return b.String()
 }

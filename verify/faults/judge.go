@@ -141,18 +141,21 @@ func (j *judge) judge(index int) result.Fault {
 	}
 	d := same.Decide(j.ctx, j.m.Plan, variant.Plan, touched, same.Options{Still: j.still, Boxes: cmp.Or(j.o.Boxes, UsualBoxes)})
 	shows, late := showing{}, false
-	if d.Answer == same.Same && wrong.Kind.Timed {
+	if d.Answer == same.Same && (wrong.Kind.Timed || takeTime(&j.m.Setup, touched) || takeTime(&variant.Setup, touched)) {
 		shows, late = j.late(variant, touched)
 	}
 	switch {
 	case late:
 	case d.Answer == same.Different:
 		shows = j.shows(&d)
-	case d.Answer == same.Same && wrong.Kind.Timed && !j.neverMoves(touched):
+	case d.Answer == same.Same && wrong.Kind.Timed && !j.never(touched):
 		f.State, f.Reason = result.Open, "it ends where it should, and no movement was found in which it is late or early"
 		return f
 	case d.Answer == same.Same:
 		f.State, f.Reason = result.Invisible, d.Reason()
+		if len(touched) == 0 {
+			f.Reason = "nothing in the file hangs on it: it drives no part"
+		}
 		return f
 	default:
 		f.State, f.Reason = result.Open, "the search for a difference reached its limit"
@@ -162,6 +165,12 @@ func (j *judge) judge(index int) result.Fault {
 	j.tell(&f, variant, &shows)
 	j.missed = append(j.missed, missed{fault: index, variant: variant, touched: touched, shows: shows})
 	return f
+}
+
+// never says whether it is proved that none of some parts ever moves.
+func (j *judge) never(parts []int) bool {
+	_, never := j.moving(parts)
+	return never
 }
 
 // mostBy is how many checks are named that catch a mistake.

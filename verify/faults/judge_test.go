@@ -2,6 +2,7 @@ package faults_test
 
 import (
 	"context"
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -161,7 +162,7 @@ func TestWhatIsMissedIsToldWorstFirst(t *testing.T) {
 		t.Errorf("the worst is %q, verdict %s", words[0], r.Verdict)
 	}
 	// With what is proposed nothing is missed any more.
-	whole := string(files[0].Text) + faults.Additions(r, func(string) bool { return false })
+	whole := string(files[0].Text) + faults.Additions(r, script.BehindOf(files[0]), func(string) bool { return false })
 	again := judged(t, m, []script.File{{Name: "thin.feature", Text: []byte(whole)}}, faults.Options{})
 	if again.Verdict != result.NoneMissed {
 		for _, f := range again.Faults {
@@ -204,6 +205,119 @@ func TestStoppedAndUndecidedAreNotCaught(t *testing.T) {
 	for _, f := range plain.Faults {
 		if f.State == result.Invisible && f.Reason == "" || f.State == result.Open && f.Reason == "" {
 			t.Errorf("%s: %s without a reason", f.State, f.Text)
+		}
+	}
+}
+
+// slowTwins are two flaps of which only one is slowed, and a channel that drives nothing.
+const slowTwins = `hingeline: 1
+name: Slow twins
+controls:
+  pitch stick: pitch
+  flap lever: {lever: {up: 0, landing: 100}}
+demands:
+  flap: flap lever
+  pitch: pitch stick
+channels:
+  1: {name: port flap, mix: [{add: flap, share: 80%}], slow: 3 s}
+  2: {name: starboard flap, mix: [{add: flap, share: 80%}]}
+  3: pitch
+  4: {name: gain, mix: [30%]}
+surfaces:
+  port flap: {channel: 1, measured: {-100%: 40° up, 0%: 0°, 100%: 40° down}}
+  starboard flap: {channel: 2, measured: {-100%: 40° up, 0%: 0°, 100%: 40° down}}
+  elevator: {channel: 3, measured: {100%: 20° up}}
+`
+
+// Two plugs swapped, of which one channel is slowed, end where they should and are seen on
+// the way: that is not invisible. A channel that drives nothing is caught by a check of it,
+// and else said to drive nothing.
+func TestWhatShowsOnTheWayOnlyIsNotInvisible(t *testing.T) {
+	m, problems := airframes.Load("twins.yaml", []byte(slowTwins))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	of := func(sentence, text string) result.Fault {
+		t.Helper()
+		files := []script.File{{Name: "t.feature", Text: []byte("Feature: T\n\n  Scenario: T\n    * " + sentence + "\n")}}
+		r := judged(t, m, files, faults.Options{})
+		i := slices.IndexFunc(r.Faults, func(f result.Fault) bool { return f.Text == text })
+		if i < 0 {
+			t.Fatalf("there is no %q", text)
+		}
+		return r.Faults[i]
+	}
+	const swapped = "the plugs of channel 1 (port flap) and channel 2 (starboard flap) are swapped"
+	if f := of("with landing flap, both flaps drop 32° ± 1°", swapped); f.State != result.Missed || !strings.Contains(f.Sentence, "after") || f.Witness == nil {
+		t.Errorf("%s: %s %s, add %q", swapped, f.State, f.Reason, f.Sentence)
+	}
+	if f := of("with landing flap, after 1 s, the port flap is at most 15° down", swapped); f.State != result.Caught {
+		t.Errorf("%s: %s %s", swapped, f.State, f.Reason)
+	}
+	const gain = "channel 4 (gain) is reversed"
+	if f := of("channel 4 is at 30% ± 1%", gain); f.State != result.Caught {
+		t.Errorf("%s: %s %s", gain, f.State, f.Reason)
+	}
+	if f := of("the elevator is at neutral", gain); f.State != result.Invisible || !strings.Contains(f.Reason, "drives") {
+		t.Errorf("%s: %s %s", gain, f.State, f.Reason)
+	}
+}
+
+// A phase that fades shows on the way only if its switch is what moves, and not the lever
+// that it lets through: the sentence says so.
+func TestSentenceSaysWhatMovesLast(t *testing.T) {
+	m, problems := airframes.Load("phase.yaml", []byte(`hingeline: 1
+name: Phase
+controls:
+  camber lever: lever
+  task switch: [plain, climb]
+phases:
+  climb: {when: task switch is climb, fade: 2 s}
+demands:
+  camber: camber lever
+channels:
+  1: {mix: [{add: camber, share: 80%, when: climb}]}
+surfaces:
+  flap: {channel: 1, measured: {-100%: 40° up, 0%: 0°, 100%: 40° down}}
+`))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	files := []script.File{{Name: "t.feature", Text: []byte("Feature: T\n\n  Scenario: T\n    * the flap is at neutral\n")}}
+	r := judged(t, m, files, faults.Options{Options: mistake.Options{Only: []string{"fade-missing"}}})
+	if len(r.Faults) != 1 || r.Faults[0].State != result.Missed || !strings.Contains(r.Faults[0].Sentence, ", when the task switch climb, the flap is ") {
+		t.Errorf("%+v", r.Faults)
+	}
+}
+
+// What only shows with two switches set is not invisible; what never moves with a signal
+// is.
+func TestLateIsInvisibleOnlyWhereNothingEverMoves(t *testing.T) {
+	const head = `hingeline: 1
+name: Late
+controls:
+  camber lever: lever
+  a switch: [off, on]
+  b switch: [off, on]
+demands:
+  camber: camber lever
+channels:
+  1: {mix: [%s], slow: 3 s, failsafe: 80%%}
+surfaces:
+  flap: {channel: 1, measured: {-100%%: 40° up, 0%%: 0°, 100%%: 40° down}}
+`
+	for mix, want := range map[string]result.FaultState{
+		"{add: camber, share: 80%, when: a switch is on and b switch is on}":  result.Missed,
+		"{add: camber, share: 80%, when: a switch is on and a switch is off}": result.Invisible,
+	} {
+		m, problems := airframes.Load("late.yaml", fmt.Appendf(nil, head, mix))
+		if m == nil {
+			t.Fatal(problems)
+		}
+		files := []script.File{{Name: "t.feature", Text: []byte("Feature: T\n\n  Scenario: T\n    * the flap is at neutral\n")}}
+		r := judged(t, m, files, faults.Options{Options: mistake.Options{Only: []string{"slow-missing"}}})
+		if len(r.Faults) != 1 || r.Faults[0].State != want || want == result.Missed && r.Faults[0].Sentence == "" {
+			t.Errorf("%s: %+v, wanted %s", mix, r.Faults, want)
 		}
 	}
 }

@@ -25,9 +25,8 @@ func (j *judge) addSentences(list []result.Fault) {
 		if f.Sentence != "" {
 			continue
 		}
-		sentence := j.sentence(&j.missed[i])
-		trial := j.tryOut(sentence)
-		if trial == nil || !j.catches(trial, &j.missed[i]) {
+		sentence, trial := j.catching(&j.missed[i])
+		if trial == nil {
 			continue
 		}
 		f.Sentence = sentence
@@ -37,6 +36,16 @@ func (j *judge) addSentences(list []result.Fault) {
 			}
 		}
 	}
+}
+
+// catching is the first sentence that catches a mistake; the trial is nil where none does.
+func (j *judge) catching(m *missed) (sentence string, trial *script.Trial) {
+	for _, sentence := range j.sentences(m) {
+		if trial := j.tryOut(sentence); trial != nil && j.catches(trial, m) {
+			return sentence, trial
+		}
+	}
+	return "", nil
 }
 
 // tryOut reads a sentence by itself; nil if it cannot be read or does not hold on the
@@ -58,29 +67,46 @@ func (j *judge) catches(trial *script.Trial, m *missed) (caught bool) {
 	return caught
 }
 
-// sentence says where the part that a mistake shows at should be: "* with the rate switch
-// high and the roll stick half right, the port aileron is 7.2° ± 0.8° up".
-func (j *judge) sentence(m *missed) string {
-	s, shows := &j.m.Setup, &m.shows
+// sentences say where the part that a mistake shows at should be, the plainest first: "*
+// with the rate switch high and the roll stick half right, the port aileron is 7.2° ± 0.8°
+// up"; on the way, where it matters what was moved last, "* with the camber knob at 100%,
+// when the task switch climb, the port flap is 1.8° ± 0.9° up after 0.1 s".
+func (j *judge) sentences(m *missed) []string {
+	shows := &m.shows
 	_, right := outputs(j.m.Plan, shows)
-	p := &s.Parts[shows.part]
-	stands := j.stands(p, right.Parts[shows.part], j.tolerance(m))
+	p := &j.m.Setup.Parts[shows.part]
+	stands := "the " + p.Name + " " + j.stands(p, right.Parts[shows.part], j.tolerance(m))
 	if shows.after > 0 {
 		stands += " after " + wording.Time(shows.after)
 	}
-	var settings []string
-	for i, at := range shows.step.To.Position {
-		if at != s.Controls[i].Rest() {
-			settings = append(settings, settingWords(&s.Controls[i], at))
+	settings := j.settings(&shows.step.To, func(i int) bool { return true })
+	if len(settings) == 0 {
+		return []string{"* " + stands}
+	}
+	list := []string{"* with " + listed(settings) + ", " + stands}
+	if shows.after > 0 {
+		moves := func(i int) bool { return shows.step.To.Position[i] != shows.step.From.Position[i] }
+		moved := "when " + listed(j.settings(&shows.step.To, moves)) + ", " + stands
+		if before := j.settings(&shows.step.From, func(int) bool { return true }); len(before) > 0 {
+			moved = "with " + listed(before) + ", " + moved
+		}
+		list = append(list, "* "+moved)
+	}
+	return list
+}
+
+// settings are where some of the controls stand that do not rest, and that the signal is
+// lost.
+func (j *judge) settings(at *mixcore.Input, of func(control int) bool) (list []string) {
+	for i, position := range at.Position {
+		if c := &j.m.Setup.Controls[i]; position != c.Rest() && of(i) {
+			list = append(list, settingWords(c, position))
 		}
 	}
-	if shows.step.To.SignalLost {
-		settings = append(settings, "the signal lost")
+	if at.SignalLost {
+		list = append(list, "the signal lost")
 	}
-	if len(settings) == 0 {
-		return "* the " + p.Name + " " + stands
-	}
-	return "* with " + listed(settings) + ", the " + p.Name + " " + stands
+	return list
 }
 
 // settingWords is where a control stands, as a sentence behind "with" has it.

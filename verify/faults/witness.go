@@ -11,6 +11,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/wording"
 )
@@ -37,6 +38,26 @@ const mostJourneys = 8
 // atOnce is when a movement is looked at to know whether it is off, in seconds.
 const atOnce = 0.01
 
+// takeTime says whether something that takes time, a slowed channel or a fading phase,
+// bears on some parts: then they may be late or early, though they end where they should.
+func takeTime(s *mixcore.Setup, parts []int) bool {
+	return slices.ContainsFunc(parts, func(part int) bool {
+		return fadesBearOn(s, part) ||
+			slices.ContainsFunc(s.Parts[part].Drives, func(d mixcore.Drive) bool { return s.Channels[d.Channel].Slow > 0 })
+	})
+}
+
+// fadesBearOn says whether a phase that takes time to come or go bears on a part.
+func fadesBearOn(s *mixcore.Setup, part int) bool {
+	fades := func(m mixcore.MixLine) bool {
+		follows := m.Op == mixcore.Add || m.Op == mixcore.ScaleBy
+		return s.Fades(m.When) || follows && slices.ContainsFunc(s.Demands[m.Demand].Rates, func(r mixcore.Rate) bool { return s.Fades(r.When) })
+	}
+	return slices.ContainsFunc(s.Parts[part].Drives, func(d mixcore.Drive) bool {
+		return slices.ContainsFunc(s.Channels[d.Channel].Mix, fades)
+	})
+}
+
 // late finds where a mistake that is about time shows best: with one control moved from
 // rest, or one with another one set.
 func (j *judge) late(variant *airframes.Model, touched []int) (best showing, found bool) {
@@ -56,11 +77,18 @@ func (j *judge) late(variant *airframes.Model, touched []int) (best showing, fou
 		by   float64
 	}
 	var all []journey
-	j.eachJourney(touched, func(step *sight.Step) {
+	try := func(step *sight.Step) {
 		if _, by := off(step, atOnce); by > phrase.Rounding {
 			all = append(all, journey{*step, by})
 		}
-	})
+	}
+	j.eachJourney(touched, try)
+	if len(all) == 0 {
+		poses, _ := j.moving(touched)
+		for i := range poses {
+			j.eachWayTo(&poses[i], try)
+		}
+	}
 	slices.SortStableFunc(all, func(a, b journey) int { return cmp.Compare(b.by, a.by) })
 	widest := 0.0
 	for _, one := range all[:min(mostJourneys, len(all))] {
@@ -109,19 +137,58 @@ func (j *judge) eachJourney(parts []int, visit func(*sight.Step)) {
 	}
 }
 
-// neverMoves says whether no journey moves any of some parts.
-func (j *judge) neverMoves(parts []int) bool {
-	moves := false
-	before, after := j.m.Plan.NewOutput(), j.m.Plan.NewOutput()
-	some := j.m.Plan.Some(parts)
-	j.eachJourney(parts, func(step *sight.Step) {
-		j.m.Plan.EvalSome(&step.From, &some, before)
-		j.m.Plan.EvalSome(&step.To, &some, after)
-		for _, part := range parts {
-			moves = moves || math.Abs(sight.PlaceOf(&j.m.Setup, part, after)-sight.PlaceOf(&j.m.Setup, part, before)) > j.still(part)
+// eachWayTo visits the movements of one control that end at a pose, and that from rest.
+func (j *judge) eachWayTo(pose *mixcore.Input, visit func(*sight.Step)) {
+	rest := j.m.Plan.Rest()
+	for i := range pose.Position {
+		if pose.Position[i] != rest.Position[i] {
+			step := sight.Step{From: pose.Clone(), To: pose.Clone()}
+			step.From.Position[i] = rest.Position[i]
+			visit(&step)
 		}
-	})
-	return !moves
+	}
+	visit(&sight.Step{From: rest, To: pose.Clone()})
+}
+
+// moving is for each of some parts that moves a pose at which it is away from where it
+// rests, with as few controls off rest as were found. never is true where it is proved
+// that none of them ever moves, neither at rest nor on the way. The loss of the signal does
+// not count: what a channel puts out then comes at once, and so does what it put out before.
+func (j *judge) moving(parts []int) (poses []mixcore.Input, never bool) {
+	never = true
+	rest, out := j.m.Plan.Rest(), j.m.Plan.NewOutput()
+	j.m.Plan.Eval(&rest, out)
+	p := prove.New(j.m.Plan)
+	for _, part := range parts {
+		if fadesBearOn(&j.m.Setup, part) {
+			never = false // on the way it may be where it never rests
+		}
+		at := sight.PlaceOf(&j.m.Setup, part, out)
+		claim := prove.Claim{Now: prove.Everywhere(&j.m.Setup), Want: prove.Place{Part: part, Low: at - j.still(part)/2, High: at + j.still(part)/2}}
+		d := p.Decide(j.ctx, &claim, prove.Options{Boxes: cmp.Or(j.o.Boxes, UsualBoxes), Plain: true})
+		never = never && d.Answer == prove.Proved
+		if d.Answer == prove.Disproved {
+			poses = append(poses, j.plainer(part, at, &d.Pose.Now))
+		}
+	}
+	return poses, never
+}
+
+// plainer brings one control after another of a pose to rest, while a part stays away
+// from a place.
+func (j *judge) plainer(part int, from float64, pose *mixcore.Input) mixcore.Input {
+	in, rest, out := pose.Clone(), j.m.Plan.Rest(), j.m.Plan.NewOutput()
+	for i := range in.Position {
+		was := in.Position[i]
+		low, high := j.m.Setup.Controls[i].Range()
+		for _, in.Position[i] = range []float64{rest.Position[i], high, low, was} {
+			j.m.Plan.Eval(&in, out)
+			if math.Abs(sight.PlaceOf(&j.m.Setup, part, out)-from) > j.still(part)/2 {
+				break
+			}
+		}
+	}
+	return in
 }
 
 // outputs are what a model does before and after a step.

@@ -16,6 +16,10 @@ func (r Reach) Controls() []int {
 	return list
 }
 
+// Bearing is a probe that tells what bears on what and has no positions to try: all
+// that a set-up which is not compiled can be asked.
+func Bearing(s *mixcore.Setup) *Probe { return &Probe{setup: s} }
+
 // Nothing is a reach of no control.
 func (p *Probe) Nothing() Reach { return make(Reach, len(p.setup.Controls)) }
 

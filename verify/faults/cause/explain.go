@@ -105,16 +105,20 @@ func (c *inquiry) table() *table.Table {
 }
 
 // odd are the sentences that somebody could not honestly have said of a variant. What a
-// person calls still may have moved a little, and what a person calls a movement may have
-// been small: a sentence stands if it holds with what counts as still by the model, by
-// what is surely seen, or by half of that.
+// person calls still, or stopped, may have moved a little, and what a person calls a
+// movement may have been small: a sentence stands if it holds with what counts as still by
+// the model, by what is surely seen, or by half of that.
 func (c *inquiry) odd(watched *script.Trial, variant *airframes.Model) []int {
 	holds := map[int]bool{}
 	tried := map[int]bool{}
-	for _, still := range []mixcore.Degrees{c.m.Still, c.o.Look.Visible / 2, c.o.Look.Visible} {
+	levels := []struct {
+		still  mixcore.Degrees
+		unseen mixcore.Percent
+	}{{c.m.Still, 0}, {c.o.Look.Visible / 2, sight.VisibleAmount / 2}, {c.o.Look.Visible, sight.VisibleAmount}}
+	for _, level := range levels {
 		looked := *variant
-		looked.Still = still
-		watched.TryAll(&looked, func(i int, h phrase.Holding) bool {
+		looked.Still = level.still
+		watched.TryWatching(&looked, float64(level.unseen), func(i int, h phrase.Holding) bool {
 			tried[i] = true
 			holds[i] = holds[i] || h == phrase.Holds
 			return true

@@ -66,11 +66,33 @@ func (s *Session) Parts(step int) (parts []int) {
 }
 
 func (s *Session) tells(step, part int) bool {
-	t, p := s.c.table(), &s.c.m.Setup.Parts[part]
-	var kinds []sight.Move // of which none surely differs from another
+	p := &s.c.m.Setup.Parts[part]
+	return s.parts(step, part, func(a, b sight.Move) bool { return s.c.o.Look.Differ(p, a, b) })
+}
+
+// Before says whether it matters what a part does before a step: whether a propeller
+// turns, or with a ruler where the part is. Of a step in which nothing is moved it never
+// does.
+func (s *Session) Before(step, part int) bool {
+	p := &s.c.m.Setup.Parts[part]
+	return s.parts(step, part, func(a, b sight.Move) bool {
+		return s.c.o.Look.Differ(p, sight.Move{From: a.From, To: a.From}, sight.Move{From: b.From, To: b.From})
+	})
+}
+
+// Way says whether it matters in a step which way a part goes; of a motor, whether it
+// turns faster or slower than before.
+func (s *Session) Way(step, part int) bool {
+	p, look := &s.c.m.Setup.Parts[part], s.c.o.Look
+	return s.parts(step, part, func(a, b sight.Move) bool { return look.Ways(p, a)&look.Ways(p, b) == 0 })
+}
+
+// parts says whether two candidates are apart in what a part does in a step.
+func (s *Session) parts(step, part int, apart func(a, b sight.Move) bool) bool {
+	var kinds []sight.Move // of which no two are apart
 	for _, c := range s.candidates {
-		m := t.Move(c, step, part)
-		if slices.ContainsFunc(kinds, func(k sight.Move) bool { return s.c.o.Look.Differ(p, k, m) }) {
+		m := s.c.table().Move(c, step, part)
+		if slices.ContainsFunc(kinds, func(k sight.Move) bool { return apart(k, m) }) {
 			return true
 		}
 		if !slices.Contains(kinds, m) {

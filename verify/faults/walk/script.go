@@ -74,7 +74,7 @@ func (w *writer) scenario(i, step int) {
 	}
 	before := phrase.RestPose(w.setup)
 	copy(before.Position, st.From.Position)
-	w.outcomes(w.standing(st, before))
+	w.outcomes(w.standing(step, before))
 	if st.Stands() {
 		return
 	}
@@ -114,7 +114,8 @@ func (w *writer) setting(control int, at float64) string {
 // standing is where everything stands before a step: of the step in which nothing is
 // moved; with a ruler; and of motors, which may have to be stopped. It is said once of
 // the same pose.
-func (w *writer) standing(st *sight.Step, pose phrase.Pose) (sentences []string) {
+func (w *writer) standing(step int, pose phrase.Pose) (sentences []string) {
+	st := &w.found.Table.Steps[step]
 	key := fmt.Sprint(pose.Position)
 	said := w.stood[key]
 	w.stood[key] = true
@@ -126,7 +127,13 @@ func (w *writer) standing(st *sight.Step, pose phrase.Pose) (sentences []string)
 			continue
 		}
 		at := phrase.Situation{Now: pose}
-		sentences = append(sentences, w.true(at, p, w.stands(p, sight.PlaceOf(w.setup, i, out)))...)
+		place := sight.PlaceOf(w.setup, i, out)
+		verbs := w.stands(p, place)
+		if way := w.found.Look.Way(p, sight.Move{To: place}); st.Stands() && !w.found.Look.Ruler && sight.Hinged(p) &&
+			(way == sight.Plus || way == sight.Minus) && w.lessIsSeen(i, step, place) {
+			verbs = []string{w.standsFar(p, place)}
+		}
+		sentences = append(sentences, w.true(at, p, verbs)...)
 	}
 	return sentences
 }
@@ -137,6 +144,9 @@ func (w *writer) moving(step int, at phrase.Situation) (sentences []string) {
 	for _, i := range walkOrder(w.setup) {
 		p := &w.setup.Parts[i]
 		sentences = append(sentences, w.true(at, p, w.moves(i, step))...)
+		if w.mayStop(i, step) {
+			sentences = append(sentences, w.true(at, p, []string{"runs"})...)
+		}
 		if w.found.Look.Ruler {
 			sentences = append(sentences, w.true(at, p, w.stands(p, t.Move(table.None, step, i).To))...)
 		}

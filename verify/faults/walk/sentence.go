@@ -34,9 +34,9 @@ func (w *writer) moves(part, step int) []string {
 		case "STOPS":
 			return []string{"stops"}
 		case "FASTER":
-			return []string{"speeds up"}
+			return []string{"speeds up" + w.atLeast(part, step, m.By())}
 		case "SLOWER":
-			return []string{"slows down"}
+			return []string{"slows down" + w.atLeast(part, step, m.By())}
 		case "STAYS": // there is no sentence for a motor that runs on as it did
 			return []string{"is at " + amount(p, m.To) + " ± " + amount(p, seenFrom(look, p)/2-readTo)}
 		}
@@ -47,13 +47,19 @@ func (w *writer) moves(part, step int) []string {
 	case look.Ruler:
 		return []string{"stays still", verb + " " + w.about(p, m.By())}
 	case way == sight.Unclear:
-		return []string{verb + ", less than " + amount(p, seenFrom(look, p))}
+		return []string{verb + ", less than " + amount(p, seenFrom(look, p)), "stays still"}
 	case way == sight.Still:
 		return []string{"stays still", verb + ", less than " + amount(p, seenFrom(look, p)/2)}
-	case w.lessIsSeen(part, step, m.By()):
-		return []string{verb + ", at least " + amount(p, seenFrom(look, p)/2)}
 	}
-	return []string{verb}
+	return []string{verb + w.atLeast(part, step, m.By())}
+}
+
+// atLeast is by how much a part that clearly moves must do so, where that has to be said.
+func (w *writer) atLeast(part, step int, by float64) string {
+	if !w.lessIsSeen(part, step, by) {
+		return ""
+	}
+	return ", at least " + amount(&w.setup.Parts[part], seenFrom(w.found.Look, &w.setup.Parts[part])/2)
 }
 
 // lessIsSeen says whether some mistake makes a part that clearly moves in a step move by
@@ -102,18 +108,43 @@ func (w *writer) stands(p *mixcore.Part, at float64) []string {
 		if look.Ruler {
 			return []string{"is in", "is out", "is " + w.about(p, at) + " out"}
 		}
-		return []string{"is in", "is out"}
+		some := amount(p, seenFrom(look, p)/2)
+		switch look.Way(p, sight.Move{To: at}) {
+		case sight.Still:
+			return []string{"is in", "is out less than " + some}
+		case sight.Unclear:
+			return []string{"is out less than " + amount(p, seenFrom(look, p))}
+		}
+		return []string{"is out", "is out at least " + some}
 	}
 	stand := map[string]string{"UP": "up", "DOWN": "down", "LEFT": "left", "RIGHT": "right"}[wording.Direction(p.Motion, at > 0)]
 	switch way := look.Way(p, sight.Move{To: at}); {
 	case look.Ruler:
 		return []string{"is at neutral", "is " + amount(p, at) + " " + stand + " ± " + w.tolerance(p)}
 	case way == sight.Unclear:
-		return []string{"is " + stand + ", less than " + amount(p, seenFrom(look, p))}
+		return []string{"is " + stand + ", less than " + amount(p, seenFrom(look, p)), "is at neutral"}
 	case way == sight.Still:
 		return []string{"is at neutral", "is " + stand + ", less than " + amount(p, seenFrom(look, p)/2)}
 	}
 	return []string{"is " + stand}
+}
+
+// standsFar says of a part that clearly stands to one side that it does so by as much as
+// an eye must see.
+func (w *writer) standsFar(p *mixcore.Part, at float64) string {
+	stand := map[string]string{"UP": "up", "DOWN": "down", "LEFT": "left", "RIGHT": "right"}[wording.Direction(p.Motion, at > 0)]
+	return "is " + stand + ", at least " + amount(p, seenFrom(w.found.Look, p)/2)
+}
+
+// mayStop says whether a motor runs on in a step, no faster than before: of one that stops
+// instead it is true too that it slows down, and may be that it is about where it was.
+func (w *writer) mayStop(part, step int) bool {
+	p := &w.setup.Parts[part]
+	if p.Motion != mixcore.Power {
+		return false
+	}
+	way := powerWay(w.found.Look, p, &w.found.Table.Steps[step], w.found.Table.Move(table.None, step, part))
+	return way == "SLOWER" || way == "STAYS"
 }
 
 // seenFrom is from how much on a movement is seen.
