@@ -158,8 +158,13 @@ func (flags *signFlags) request(c *cobra.Command, args []string) (req signoff.Re
 		}
 		req.Accept = append(req.Accept, a)
 	}
-	if req.Date, err = dateOf(c, flags.date); err != nil {
+	date, err := dateOf(c, flags.date)
+	if err != nil {
 		return req, err
+	}
+	req.Date = func() time.Time { return date }
+	if flags.date == "" {
+		req.Date = time.Now
 	}
 	return req, nil
 }

@@ -30,6 +30,7 @@ type signatureJSON struct {
 	Date     string   `json:"date"`
 	Key      string   `json:"key"`
 	Vouched  string   `json:"vouched"`
+	Tool     string   `json:"tool"`
 	Place    string   `json:"place"`
 	Remarks  string   `json:"remarks"`
 	Accepted []string `json:"accepted"`

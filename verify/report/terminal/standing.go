@@ -60,7 +60,9 @@ func (p *page) signature(s *result.Signature) {
 		p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, "a record that cannot be read", p.strong)
 	} else {
 		p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, fmt.Sprintf("%s, %s, %s", s.Name, result.RoleWords(s.Role), when(s.Date)), p.strong)
-		p.hang("       ", plain, keyWords(s), p.faint)
+		if s.Genuine {
+			p.hang("       ", plain, keyWords(s), p.faint)
+		}
 		p.signedToo(s)
 	}
 	switch {
@@ -75,6 +77,9 @@ func (p *page) signature(s *result.Signature) {
 
 // signedToo is what a signature says besides.
 func (p *page) signedToo(s *result.Signature) {
+	if s.Tool != "" {
+		p.hang("       checked by ", p.faint, "Hingeline "+s.Tool, plain)
+	}
 	if s.Place != "" {
 		p.hang("       at ", p.faint, s.Place, plain)
 	}
@@ -146,17 +151,20 @@ func (p *page) troubles(all []string) {
 
 func (p *page) standingVerdict(s *result.Standing) {
 	p.blank()
-	label, ink := "✗ NOT TO BE TRUSTED: ", p.bad
 	switch {
-	case len(s.Signatures) == 0:
-		label, ink = "▲ NOT SIGNED: ", p.warn
 	case len(s.Troubles) > 0:
+		more := ""
+		if n := len(s.Troubles) - 1; n > 0 {
+			more = fmt.Sprintf(", and %d more", n)
+		}
+		p.para(0, "✗ NOT TO BE TRUSTED: "+s.Troubles[0]+more, p.bad)
+	case len(s.Signatures) == 0:
+		p.para(0, "▲ NOT SIGNED: "+s.Summary, p.warn)
 	case s.Stands():
-		label, ink = "✓ SIGNED AND CURRENT: ", p.good
+		p.para(0, "✓ SIGNED AND CURRENT: "+s.Summary, p.good)
 	case len(s.Changes) > 0:
-		label, ink = "✗ OUT OF DATE: ", p.bad
+		p.para(0, "✗ OUT OF DATE: "+s.Summary, p.bad)
 	default:
-		label, ink = "▲ NO SIGNATURE COUNTS: ", p.warn
+		p.para(0, "▲ NO SIGNATURE COUNTS for what is there now", p.warn)
 	}
-	p.para(0, label+s.Summary, ink)
 }

@@ -1,6 +1,10 @@
 package said
 
-import "example.com/hingeline/verify/result"
+import (
+	"strings"
+
+	"example.com/hingeline/verify/result"
+)
 
 // Stop is one stop of the walk-around: checks of one stage that are looked at together,
 // because the controls stand alike.
@@ -14,6 +18,10 @@ type Stop struct {
 func Everywhere(c *result.Check) bool {
 	return c.Proof != nil && c.Proof.Answer != result.Disproved
 }
+
+// OfChannel reports whether a check is about what a channel puts out, which cannot be seen
+// on the model.
+func OfChannel(c *result.Check) bool { return strings.HasPrefix(c.Subject, "channel ") }
 
 // Stops are the stops of a report, in walking order. Checks of more positions than can be
 // set are in none.
