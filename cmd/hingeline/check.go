@@ -11,6 +11,7 @@ import (
 	"example.com/hingeline/verify/report/terminal"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/signoff"
 )
 
 // checkFlags are the flags of check.
@@ -140,13 +141,13 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 		flags.outputs.sayStale(s.stderr)
 		return in.disk, &inputError{append(in.problems, problems...), in.sources}
 	}
-	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
 	if flags.strictScript {
 		verify.Strict(report)
 	}
 	if !flags.brief {
 		s.offer(in, report)
 	}
+	report.Standing = standing(in, report.Date)
 	s.status, s.verdict = statusOf(report.Verdict), report.Verdict
 	err := written(render(report))
 	if err == nil {
@@ -174,6 +175,7 @@ func (s *session) judge(in *inputs, flags checkFlags) (*result.Report, []diag.Pr
 	if report == nil {
 		return nil, problems
 	}
+	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
 	report.Date = out.date
 	if out.needMessages() {
 		report.Sources = script.Messages(in.model, in.scripts)
@@ -189,6 +191,24 @@ func statusOf(v result.Verdict) int {
 		return statusNo
 	}
 	return statusNothingChecked
+}
+
+// standing is what has been signed about the model, and whether that still stands; nil
+// for none. Only a file has records beside it.
+func standing(in *inputs, date string) *result.Standing {
+	at, err := momentOf(date)
+	if err != nil || in.shipped || in.model.Source.Name == stdinName {
+		return nil
+	}
+	found, err := signoff.Standing(in.disk[0].name, signoff.Now{Model: in.model, Scripts: in.scripts, Tool: verify.Version, Time: at})
+	switch {
+	case err != nil:
+		why := fmt.Sprintf("the records cannot be read: %v", err)
+		return &result.Standing{Troubles: []string{why}, Summary: why}
+	case len(found.Signatures)+len(found.Troubles) == 0:
+		return nil
+	}
+	return found
 }
 
 // offer looks for single changes that would make a failed check pass, until somebody

@@ -192,12 +192,18 @@ func (o *outputs) dated(now time.Time) *usageError {
 		o.date = now.UTC().Format(time.RFC3339)
 		return nil
 	}
-	for _, layout := range []string{time.DateOnly, time.RFC3339} {
-		if _, err := time.Parse(layout, o.date); err == nil {
-			return nil
-		}
+	if _, err := momentOf(o.date); err == nil {
+		return nil
 	}
 	return &usageError{message: fmt.Sprintf("--date is %q, wanted a date", o.date), hint: "as 2026-11-25, or with the time as 2026-11-25T20:15:00Z"}
+}
+
+// momentOf reads a date, with or without a time.
+func momentOf(date string) (time.Time, error) {
+	if day, err := time.Parse(time.DateOnly, date); err == nil {
+		return day, nil
+	}
+	return time.Parse(time.RFC3339, date)
 }
 
 // unusable says why an output cannot go where it should.

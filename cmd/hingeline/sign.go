@@ -255,7 +255,6 @@ func (s *session) checkedAnew(in *inputs, date string) (*result.Report, []byte, 
 	if report == nil {
 		return nil, nil, problems, nil
 	}
-	report.Findings = append(verify.Findings(in.problems, in.sources...), report.Findings...)
 	var b bytes.Buffer
 	err := jsonout.Render(&b, report)
 	return report, b.Bytes(), nil, err

@@ -76,18 +76,33 @@ func (p *page) cautions(all []string) {
 	}
 }
 
+// signed says in a line who stands by the set-up; nothing where nobody has signed it.
+func (p *page) signed(s *result.Standing) {
+	if s == nil {
+		return
+	}
+	tone, _ := said.StandingOf(s)
+	p.blank()
+	p.toned(tone, s.Summary)
+}
+
 // verdict is the last line.
 func (p *page) verdict(r *result.Report) {
 	p.blank()
 	v := said.VerdictOf(r)
+	p.toned(v.Tone, v.String())
+}
+
+// toned is words with the sign and the colour of how they are meant.
+func (p *page) toned(tone said.Tone, words string) {
 	sign, ink := "▲ ", p.warn
-	switch v.Tone {
+	switch tone {
 	case said.Good:
 		sign, ink = "✓ ", p.good
 	case said.Bad:
 		sign, ink = "✗ ", p.bad
 	}
-	p.hang(sign, ink, v.String(), ink)
+	p.hang(sign, ink, words, ink)
 }
 
 // firstFailure is what to mend first, in one line, for someone who sees no more

@@ -99,12 +99,8 @@ func (p *page) counter(c *result.Counter, m result.Model) {
 
 // showCommand is the command line that shows a counterexample.
 func (p *page) showCommand(c *result.Counter, m result.Model) {
-	words := []string{"hingeline show", shellWord(p.airframe(m))}
-	for _, setting := range c.Set {
-		words = append(words, "--set "+shellWord(setting))
-	}
 	p.hang("   show it  ", p.faint, "with this command:", plain)
-	p.command(words)
+	p.command(said.ShowCommand(c, p.airframe(m)))
 }
 
 // airframe is the model as a command line names it.
@@ -134,20 +130,6 @@ func (p *page) command(words []string) {
 		line = joined
 	}
 	p.para(indent, line, p.strong)
-}
-
-// shellWord is text as shells take it for one word.
-func shellWord(text string) string {
-	plain := func(r rune) bool {
-		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || strings.ContainsRune("./_-+,:=%", r)
-	}
-	switch {
-	case text != "" && !strings.ContainsFunc(text, func(r rune) bool { return !plain(r) }):
-		return text
-	case strings.ContainsAny(text, "\"$`!"):
-		return "'" + strings.ReplaceAll(text, "'", `'\''`) + "'"
-	}
-	return `"` + text + `"`
 }
 
 // undecided shows every claim that has no answer, and what to do about it.
@@ -188,7 +170,7 @@ func (p *page) limited(r *result.Proofs, l *result.Law, claims []numbered) {
 	}
 	p.hang("   why      ", p.faint, said.Neither(limit), plain)
 	p.hang("   do       ", p.strong, "search longer, or try the positions that you will fly in by hand:", plain)
-	p.command([]string{"hingeline prove", shellWord(p.airframe(r.Model)), "--only " + shellWord(l.Code), "--boxes " + strconv.Itoa(longer(limit))})
+	p.command([]string{"hingeline prove", said.ShellWord(p.airframe(r.Model)), "--only " + said.ShellWord(l.Code), "--boxes " + strconv.Itoa(longer(limit))})
 }
 
 // stopped are the claims that a run did not come to. Where the laws list them, only
@@ -211,7 +193,7 @@ func (p *page) stopped(r *result.Proofs, claims []numbered, brief bool) {
 	}
 	p.hang("   why      ", p.faint, why+", without an answer to "+claimNumbers(numbers), plain)
 	p.hang("   do       ", p.strong, "run it again and let it finish:", plain)
-	p.command([]string{"hingeline prove", shellWord(p.airframe(r.Model))})
+	p.command([]string{"hingeline prove", said.ShellWord(p.airframe(r.Model))})
 }
 
 // open is one claim without an answer.

@@ -188,17 +188,6 @@ func TestCommandLinesCanBeCopied(t *testing.T) {
 	}
 }
 
-func TestShellWord(t *testing.T) {
-	for word, want := range map[string]string{
-		"models/tarn.yaml": "models/tarn.yaml", "roll stick=5%": `"roll stick=5%"`, "": `""`,
-		`it's $5`: `'it'\''s $5'`, `say "x"`: `'say "x"'`, `C:\models\a b.yaml`: `"C:\models\a b.yaml"`,
-	} {
-		if got := shellWord(word); got != want {
-			t.Errorf("%q is %s to a shell, wanted %s", word, got, want)
-		}
-	}
-}
-
 // A proved bound that is less than the margin found is said, and never rounded up.
 func TestMarginSaysWhatIsProved(t *testing.T) {
 	for _, c := range []struct {

@@ -54,6 +54,7 @@ func Render(w io.Writer, r *result.Report, o Options) error {
 		p.uncovered(r)
 		p.cautions(r.Cautions)
 	}
+	p.signed(r.Standing)
 	p.verdict(r)
 	if o.Brief {
 		p.firstFailure(r)
