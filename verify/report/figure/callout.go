@@ -189,7 +189,7 @@ func (s *sheet) room(c callout, width, height float64, zone box) (box, bool) {
 			if c.at.X > sheetWidth/2 {
 				at.x0, at.x1 = sheetWidth-at.x1, sheetWidth-at.x0
 			}
-			cost := c.cost(at)
+			cost := c.cost(at, least)
 			if cost >= least || !s.free(at.grown(calloutGap)) {
 				continue
 			}
@@ -205,16 +205,22 @@ func (s *sheet) room(c callout, width, height float64, zone box) (box, bool) {
 	return best, found
 }
 
-func (c callout) cost(at box) float64 {
+// cost is how good a place for words is, the less the better. From most on it need not be
+// exact.
+func (c callout) cost(at box, most float64) float64 {
 	near, middle := at.nearest(c.at), at.centre()
-	cost := math.Hypot(near.X-c.at.X, near.Y-c.at.Y) + 0.2*math.Abs(middle.X-c.at.X)
+	cost := 0.2 * math.Abs(middle.X-c.at.X)
 	if c.above != (middle.Y < c.at.Y) {
 		cost += wrongSide
 	}
 	if math.Abs(c.at.X-sheetWidth/2) > 1 && (c.at.X < sheetWidth/2) != (middle.X < sheetWidth/2) {
 		cost += acrossCentre
 	}
-	return cost
+	dx, dy := math.Abs(near.X-c.at.X), math.Abs(near.Y-c.at.Y)
+	if nearer := cost + max(dx, dy); nearer >= most {
+		return nearer
+	}
+	return cost + math.Hypot(dx, dy)
 }
 
 func (s *sheet) free(at box) bool {
