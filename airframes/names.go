@@ -81,9 +81,9 @@ func newNames(sort string, fold func(string) string) names {
 	return names{sort: sort, fold: fold, index: map[string]int{}, at: map[string]diag.Place{}}
 }
 
-// foldSides is FoldName with left and right as port and starboard, which
-// scripts take for the same.
-func foldSides(name string) string {
+// FoldPart is the name of a part as it is compared: FoldName with left and right
+// as port and starboard, which scripts take for the same.
+func FoldPart(name string) string {
 	words := strings.Fields(FoldName(name))
 	for i, word := range words {
 		switch word {

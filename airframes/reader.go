@@ -62,7 +62,7 @@ func newReader(source *diag.Source) *reader {
 		phases:    newNames("phase", FoldName),
 		demands:   newNames("demand", FoldName),
 		channels:  newNames("channel", FoldName),
-		parts:     newNames("part", foldSides),
+		parts:     newNames("part", FoldPart),
 		channelAt: map[int]int{},
 		broken:    map[int]bool{},
 		trims:     map[int]trim{},

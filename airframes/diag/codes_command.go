@@ -40,6 +40,19 @@ var commandCodes = []CodeInfo{
 			"if they are named at all. One run checks one model.",
 	},
 	{
+		Code:  "revision-missing",
+		Title: "git knows no such revision",
+		Text: "What was named is no file and no built-in model, so it was taken for a revision of git: HEAD~1, a tag, a branch, " +
+			"a hash. Git was asked in the directory of the file, and knows none. A revision and a file in it are written " +
+			"with a colon between them, such as v1:my-model.yaml.",
+	},
+	{
+		Code:  "git-missing",
+		Title: "the git program is needed and not there",
+		Text: "A file as it was at a revision is read by the git program, which must be installed and on the PATH. Without it, " +
+			"write the older file out by hand and compare two files.",
+	},
+	{
 		Code:  "no-script",
 		Title: "no script says what the model should do",
 		Text: "A check needs a script beside the airframe file. Name it behind the airframe file on the command line, " +

@@ -12,7 +12,7 @@ import (
 )
 
 func (s *session) schemaCommand() *cobra.Command {
-	var explain, example, exampleScript, report, position, proofs, faults, walk, causes, standing, problems bool
+	var explain, example, exampleScript, report, position, proofs, faults, walk, causes, standing, comparison, problems bool
 	c := &cobra.Command{
 		Use:   "schema",
 		Short: "the airframe file: its schema, its reference page, one to start from",
@@ -38,6 +38,7 @@ check as you type; or what a flag asks for instead.`,
 				{walk, func() []byte { return jsonout.WalkSchema }},
 				{causes, func() []byte { return jsonout.CausesSchema }},
 				{standing, func() []byte { return jsonout.StandingSchema }},
+				{comparison, func() []byte { return jsonout.ComparisonSchema }},
 				{problems, func() []byte { return jsonout.ProblemsSchema }},
 			} {
 				if choice.wanted {
@@ -67,6 +68,7 @@ check as you type; or what a flag asks for instead.`,
 	f.BoolVar(&walk, "walk", false, "the JSON Schema of what faults --walk --json writes")
 	f.BoolVar(&causes, "causes", false, "the JSON Schema of what faults --seen --json writes")
 	f.BoolVar(&standing, "standing", false, "the JSON Schema of what verify --json writes")
+	f.BoolVar(&comparison, "compare", false, "the JSON Schema of what compare --json writes")
 	f.BoolVar(&problems, "problems", false, "the JSON Schema of what --json writes where a file cannot be used or nothing was checked")
 	return c
 }

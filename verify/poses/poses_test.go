@@ -7,17 +7,8 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/verifytest"
 )
-
-func bracken(t *testing.T) *airframes.Model {
-	t.Helper()
-	text, _ := airframes.ReadShipped("bracken-20")
-	m, problems := airframes.Load("bracken-20.yaml", text)
-	if m == nil {
-		t.Fatalf("%+v", problems)
-	}
-	return m
-}
 
 func names(m *airframes.Model, controls []int) (list []string) {
 	for _, c := range controls {
@@ -27,7 +18,7 @@ func names(m *airframes.Model, controls []int) (list []string) {
 }
 
 func TestPartReachIsEveryControlThatBearsOnIt(t *testing.T) {
-	m := bracken(t)
+	m := verifytest.Shipped(t, "bracken-20")
 	p := poses.New(m.Plan)
 	for part, want := range map[string][]string{
 		"port flap": {"flap lever", "rate switch", "roll stick", "roll trim"},
@@ -42,7 +33,7 @@ func TestPartReachIsEveryControlThatBearsOnIt(t *testing.T) {
 }
 
 func TestPointsBeginAtRestAndHoldEveryDetent(t *testing.T) {
-	m := bracken(t)
+	m := verifytest.Shipped(t, "bracken-20")
 	p := poses.New(m.Plan)
 	for i := range m.Setup.Controls {
 		c := &m.Setup.Controls[i]
@@ -58,7 +49,7 @@ func TestPointsBeginAtRestAndHoldEveryDetent(t *testing.T) {
 }
 
 func TestWalkVisitsEveryCombinationOnce(t *testing.T) {
-	m := bracken(t)
+	m := verifytest.Shipped(t, "bracken-20")
 	p := poses.New(m.Plan)
 	controls := []int{4, 5, 6}
 	all := p.Combinations(controls, 1000)
@@ -85,7 +76,7 @@ func TestWalkVisitsEveryCombinationOnce(t *testing.T) {
 }
 
 func TestPairsAreOfOneNameButForTheSide(t *testing.T) {
-	m := bracken(t)
+	m := verifytest.Shipped(t, "bracken-20")
 	var got []string
 	for _, p := range poses.Pairs(&m.Setup) {
 		got = append(got, m.Setup.Parts[p.Port].Name+" and "+m.Setup.Parts[p.Starboard].Name)

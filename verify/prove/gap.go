@@ -139,7 +139,10 @@ func (g *gap) piece(u interval.Range) interval.Range {
 		return first
 	}
 	if g.same {
-		return first.Within(g.run(u, w))
+		first = first.Within(g.run(u, w))
+		if first.Width() <= gapClose {
+			return first
+		}
 	}
 	middle := interval.Point(u.Middle())
 	at := g.a.over(middle).Sub(g.second(middle.Sub(g.apart)))

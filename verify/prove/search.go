@@ -58,6 +58,7 @@ type box2 struct {
 	*box
 	margin rangeOf
 	tried  bool
+	leaned bool // the box stands for a larger one, in which the Plan may round otherwise
 }
 
 func (f frontier) Len() int           { return len(f) }
@@ -116,7 +117,7 @@ func (s *search) run() Decision {
 	complete := b.eachCell(product(cellsPerBox, s.limit), s.done, func(cell *cell) bool {
 		s.cells++
 		at := &place{b: b, cell: cell}
-		return s.look(at, cell.spans, 0)
+		return s.look(&box2{box: &box{place: at, depth: -1}}, cell.spans)
 	})
 	answer := Undecided
 	switch {
@@ -138,8 +139,8 @@ func (s *search) run() Decision {
 	return d
 }
 
-// look bounds one box. It returns false if that was the last.
-func (s *search) look(at *place, spans []interval.Range, depth int) bool {
+// look bounds one box, a part of another. It returns false if that was the last.
+func (s *search) look(of *box2, spans []interval.Range) bool {
 	if s.spent() >= s.limit {
 		return false
 	}
@@ -153,11 +154,19 @@ func (s *search) look(at *place, spans []interval.Range, depth int) bool {
 		}
 	}
 	s.boxes++
-	box := &box2{box: &box{place: at, spans: spans, depth: depth}}
+	at := of.place
+	box := &box2{box: &box{place: at, spans: spans, depth: of.depth + 1}, leaned: of.leaned}
 	s.bound(box)
 	if !(box.margin.Low >= 0) {
 		box.fine = true
 		s.bound(box)
+	}
+	if enough := s.enough(); box.margin.Low < enough {
+		for low := box.margin.Low; low < enough && s.lean(box); low = box.margin.Low {
+			box.leaned = true
+			s.bound(box)
+			box.margin.Low = max(box.margin.Low, low)
+		}
 	}
 	s.count(at)
 	if box.margin.Low < 0 {
@@ -170,6 +179,14 @@ func (s *search) look(at *place, spans []interval.Range, depth int) bool {
 	}
 	heap.Push(&s.open, box)
 	return true
+}
+
+// enough is the margin that a box need not be looked at for any further.
+func (s *search) enough() float64 {
+	if s.options.Margins && s.tried {
+		return s.best - marginClose
+	}
+	return 0
 }
 
 // spent is what the search has cost so far, in boxes: those looked at, and what was
@@ -206,7 +223,7 @@ func (s *search) try(box *box2) {
 			s.tried, s.best, s.pose = true, margin, pose
 		}
 	}
-	if box.isPoint() {
+	if box.isPoint() && !box.leaned {
 		// Nothing is left open: the Plan says what the margin is.
 		box.margin = interval.Point(s.b.p.Margin(s.b.c, s.poseOf(box.box, box.middle())))
 	}
@@ -303,7 +320,7 @@ func (s *search) work(d *Decision) Answer {
 			break
 		}
 		for _, half := range halves {
-			if !s.look(box.place, half, box.depth+1) {
+			if !s.look(box, half) {
 				if s.best < 0 {
 					return Disproved
 				}

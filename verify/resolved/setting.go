@@ -18,13 +18,12 @@ type Setting struct {
 	Value string     // exact: numbers in the shortest form that gives them back
 	Place diag.Place // of the setting in its file, or of the nearest thing around it that the file has
 
-	name   string // what sentences call it: "share of roll"
-	words  string // the value as people read it; empty of what is said by yes and no
-	unit   string // behind words and exact value: " %", "°"
-	yes    string // of what is so or not: "is reversed"
-	no     string // "is no longer reversed"
-	saying string // of a name or a list of names: "is also called"
-	bears  []string
+	name  string // what sentences call it: "share of roll"
+	words string // the value as people read it; empty of what is said by yes and no
+	unit  string // behind words and exact value: " %", "°"
+	yes   string // of what is so or not: "is reversed"
+	no    string // "is no longer reversed"
+	bears []string
 }
 
 // SetUp is every setting of a model that bears on any answer, sorted by path.

@@ -61,7 +61,7 @@ type CheckChange struct {
 	Scenario string
 	Sentence string
 	Subject  string
-	Place    Place  // of the sentence
+	Place    Place // of the sentence
 	Pose     []string
 	Wanted   string
 	Was, Is  string // "passed", "failed", or empty where it was not asked or could not be

@@ -6,20 +6,17 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/features"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // A trial and a run agree on every shipped model, as it is and with each of its
 // channels reversed.
 func TestTrialFindsWhatRunFinds(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		text, _ := airframes.ReadShipped(name)
-		model, _ := airframes.Load(name, text)
-		sentences, _ := features.Read(name)
-		files := []script.File{{Name: name + ".feature", Text: sentences}}
+		model, files := verifytest.Shipped(t, name), verifytest.Scripts(t, name)
 		trial, problems := script.NewTrial(model, files)
 		if trial == nil {
 			t.Fatalf("%s: %+v", name, problems)

@@ -10,6 +10,7 @@ import (
 	"math"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/beside"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/prove"
 )
@@ -66,7 +67,8 @@ const exactBoxes = 200
 
 // decidePart proves that one part is at the same place in both, or finds where it is not.
 func decidePart(ctx context.Context, model, variant *mixcore.Plan, part int, apart bool, o Options, d *Decision) (exact bool, answer Answer) {
-	both, same := beside(model.Setup(), variant.Setup(), part)
+	halves := beside.Halves{Was: model.Setup(), Is: variant.Setup(), Controls: beside.Same(model.Setup())}
+	both, same := halves.Parts(part, part)
 	if same {
 		return true, Same
 	}

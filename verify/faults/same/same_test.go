@@ -3,7 +3,6 @@ package same_test
 import (
 	"context"
 	"math/rand/v2"
-	"os"
 	"testing"
 	"time"
 
@@ -12,24 +11,12 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/same"
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/verifytest"
 )
 
-func models(t testing.TB) (list []*airframes.Model) {
+func models(t testing.TB) []*airframes.Model {
 	t.Helper()
-	for _, name := range airframes.Shipped() {
-		text, _ := airframes.ReadShipped(name)
-		m, _ := airframes.Load(name+".yaml", text)
-		list = append(list, m)
-	}
-	text, err := os.ReadFile("../../../testdata/benchmark/twelve.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	m, problems := airframes.Load("twelve.yaml", text)
-	if m == nil {
-		t.Fatalf("%+v", problems)
-	}
-	return append(list, m)
+	return append(verifytest.EveryShipped(t), verifytest.Twelve(t))
 }
 
 // stillOf is what counts as still on a model.
