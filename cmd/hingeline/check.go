@@ -144,7 +144,7 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 	if flags.strictScript {
 		verify.Strict(report)
 	}
-	if !flags.brief {
+	if !flags.brief || len(flags.outputs.wanted()) > 0 {
 		s.offer(in, report)
 	}
 	report.Standing = standing(in, report.Date)

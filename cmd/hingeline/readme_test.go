@@ -14,6 +14,8 @@ var (
 	readmeFile = regexp.MustCompile("^```[a-z]+ ([a-z0-9.-]+)$")
 	// readmeEdit is a comment that changes a file: <!-- edit FILE: OLD => NEW -->
 	readmeEdit = regexp.MustCompile(`^<!-- edit ([a-z0-9.-]+): (.+) => (.*) -->$`)
+	// readmeCopy is a comment that copies a file and a script: <!-- copy FILE FILE: STEM -->
+	readmeCopy = regexp.MustCompile(`^<!-- copy ([a-z0-9.-]+) ([a-z0-9.-]+): ([a-z0-9-]+) -->$`)
 )
 
 // TestReadmeIsTrue does what the README says in a folder of its own: saves its
@@ -30,6 +32,16 @@ func TestReadmeIsTrue(t *testing.T) {
 	for i := 0; i < len(lines); i++ {
 		if m := readmeEdit.FindStringSubmatch(lines[i]); m != nil {
 			edit(t, m[1], m[2], m[3])
+			continue
+		}
+		if m := readmeCopy.FindStringSubmatch(lines[i]); m != nil {
+			for _, name := range m[1:3] {
+				text, err := os.ReadFile(name)
+				if err != nil {
+					t.Fatal(err)
+				}
+				save(t, m[3]+filepath.Ext(name), string(text))
+			}
 			continue
 		}
 		if !strings.HasPrefix(lines[i], "```") {

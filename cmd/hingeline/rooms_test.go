@@ -33,9 +33,12 @@ const drawings = "verify/report/figure"
 // them: none imports one of a later level.
 var levels = [][]string{
 	{"verify/prove"},
+	{"verify/beside"},
 	{"verify/faults/mistake", "verify/faults/sight", "verify/faults/same", "verify/faults/cover"},
 	{"verify/faults/table"},
 	{"verify/script"},
+	{"verify/sheet", "verify/resolved"},
+	{"verify/compare", "verify/signoff"},
 	{"verify/faults/walk"},
 	{"verify/faults/cause"},
 	{"verify/faults"},
