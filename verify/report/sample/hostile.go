@@ -4,7 +4,7 @@ import "example.com/hingeline/verify/result"
 
 // Nasty is a text with all that has a meaning of its own in some format, does not print,
 // or turns the direction of what follows.
-const Nasty = "a\x00b\x1b[31m\x7f\u0085 ]]> <b>&amp;\"' # SKIP \\# TODO\r\n  ...\nnot ok 9\t--- \u2028\u202e\ufeff\uffff ⁧אב⁩ {x: 1} %20?#/ \xff 🛩"
+const Nasty = "a\x00b\x1b[31m\x7f\u0085 ]]> <b>&amp;\"' # SKIP \\# TODO\r\n  ...\nnot ok 9\t--- \u2028\u202e\ufeff\uffff \u2067אב\u2069 {x: 1} %20?#/ \xff 🛩"
 
 // Hostile is a failed check in which every text that comes from a file, or from a file's
 // name, is [Nasty].
