@@ -12,6 +12,7 @@ import (
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // TestScriptsNoticeSmallMistakes makes the scripts of the shipped models find numbers
@@ -23,7 +24,7 @@ func TestScriptsNoticeSmallMistakes(t *testing.T) {
 	const fewest = 3 // for each channel of a model
 	for _, name := range features.Names() {
 		t.Run(name, func(t *testing.T) {
-			model := load(t, name)
+			model := verifytest.Shipped(t, name)
 			trial := trialOf(t, model, name)
 			caught, unseen := 0, 0
 			mistakes(&model.Setup, func(what string, edit func(*mixcore.Setup)) {
@@ -50,24 +51,10 @@ func TestScriptsNoticeSmallMistakes(t *testing.T) {
 	}
 }
 
-func load(t *testing.T, name string) *airframes.Model {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("no model is called %s", name)
-	}
-	model, problems := airframes.Load(name+".yaml", text)
-	if model == nil {
-		t.Fatalf("%+v", problems)
-	}
-	return model
-}
-
 // trialOf is a model's script, read.
 func trialOf(t *testing.T, model *airframes.Model, name string) *script.Trial {
 	t.Helper()
-	text, _ := features.Read(name)
-	trial, problems := script.NewTrial(model, []script.File{{Name: name + ".feature", Text: text}})
+	trial, problems := script.NewTrial(model, verifytest.Scripts(t, name))
 	if len(problems) > 0 {
 		t.Fatalf("%+v", problems)
 	}
@@ -183,7 +170,7 @@ func demandMistakes(s *mixcore.Setup, i int, plant func(string, func(*mixcore.Se
 func TestScriptsLeaveNothingOut(t *testing.T) {
 	for _, name := range features.Names() {
 		text, _ := features.Read(name)
-		model := load(t, name)
+		model := verifytest.Shipped(t, name)
 		record, _ := script.Run(model, []script.File{{Name: name, Text: text}}, script.Selection{})
 		left := record.Uncovered
 		if len(left.Parts)+len(left.Controls)+len(left.Positions) > 0 {

@@ -153,6 +153,10 @@ const (
 	OutIn                       // a retract, hook or door, 0 % in and 100 % out
 )
 
+// Hinged says whether what moves so turns about a hinge: its place is an angle, and that of
+// all others an amount in percent.
+func (m Motion) Hinged() bool { return m == UpDown || m == LeftRight }
+
 // Side is the side of the model that a part is on.
 type Side uint8
 

@@ -6,37 +6,26 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/features"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/faults"
 	"example.com/hingeline/verify/faults/cause"
 	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // shippedModel is a built-in model and its script; edit is what to change in its file, by
 // turns old and new.
 func shippedModel(t *testing.T, name string, edit ...string) (*airframes.Model, []script.File) {
 	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("there is no built-in model %s", name)
-	}
+	text := verifytest.ShippedText(t, name)
 	if changed := strings.NewReplacer(edit...).Replace(string(text)); len(edit) > 0 && changed == string(text) {
 		t.Fatalf("%s has no %q", name, edit[0])
 	} else {
 		text = []byte(changed)
 	}
-	m, problems := airframes.Load(name+".yaml", text)
-	if m == nil {
-		t.Fatal(problems)
-	}
-	sentences, ok := features.Read(name + ".feature")
-	if !ok {
-		t.Fatalf("%s has no script", name)
-	}
-	return m, []script.File{{Name: name + ".feature", Text: sentences}}
+	return verifytest.Model(t, name+".yaml", text), verifytest.Scripts(t, name)
 }
 
 // Every place that a report names is quoted from the file.

@@ -5,12 +5,12 @@ import (
 	"slices"
 	"testing"
 
-	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/verifytest"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -18,9 +18,7 @@ import (
 // counterexample to be a pose that "show" can be asked for, with the lines that it
 // points at quoted.
 func TestCounterexamplesCanBeShown(t *testing.T) {
-	text, _ := airframes.ReadShipped("bracken-20")
-	shipped, _ := airframes.Load("bracken-20.yaml", text)
-	m, faults := shipped.With(func(s *mixcore.Setup) {
+	m, faults := verifytest.Shipped(t, "bracken-20").With(func(s *mixcore.Setup) {
 		for i := range s.Channels {
 			if s.Channels[i].Name == "port flap" {
 				s.Channels[i].Mix[1].Share = mixcore.Both(70)

@@ -68,7 +68,11 @@ fly, 3 a file cannot be used, 4 nothing was checked.`,
 }
 
 func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error {
-	args = flags.outputs.jsonFile(args)
+	args, wrong := flags.outputs.jsonFile(args)
+	if wrong != nil {
+		wrong.usage = usageOf(c)
+		return wrong
+	}
 	toScreen := flags.outputs.onScreen()
 	dashes := 0
 	for _, a := range args {

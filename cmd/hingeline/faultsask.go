@@ -215,7 +215,7 @@ func wordsOf(p *mixcore.Part, stands bool) []seenWord {
 // measure asks where a part is.
 func (e *eyes) measure(question string, p *mixcore.Part, where **float64) error {
 	unit := "percent of its travel or power"
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		unit = map[mixcore.Motion]string{mixcore.UpDown: "degrees, such as 12 up or 3 down", mixcore.LeftRight: "degrees, such as 12 left or 3 right"}[p.Motion]
 	}
 	return e.answer(fmt.Sprintf("%s, in %s?", question, unit), nil, func(said string) bool {
@@ -227,7 +227,7 @@ func (e *eyes) measure(question string, p *mixcore.Part, where **float64) error 
 		if err != nil || at < 0 || at > 180 {
 			return false
 		}
-		if sight.Hinged(p) && at != 0 {
+		if p.Motion.Hinged() && at != 0 {
 			if len(fields) != 2 {
 				return false
 			}

@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -126,6 +127,9 @@ func replaceFile(name string, text []byte) error {
 	info, err := os.Stat(name)
 	if err != nil {
 		return err
+	}
+	if !info.Mode().IsRegular() { // a device or pipe would be gone
+		return &fs.PathError{Op: "replace", Path: name, Err: fs.ErrInvalid}
 	}
 	writable, err := os.OpenFile(name, os.O_WRONLY, 0) // else a file that is kept from writing would be replaced
 	if err != nil {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -52,36 +53,31 @@ func newOutputs() *outputs {
 	o := &outputs{}
 	o.list = []*output{
 		{flag: "json", usage: "write the report as JSON to `FILE`, or without one to the screen (hingeline schema --report)",
-			what: "a JSON report of a control check", ours: has(`"hingeline_report": `), paper: true, render: jsonout.Render},
+			what: "a JSON report of a control check", ours: jsonout.IsReport, paper: true, render: jsonout.Render},
 		{flag: "html", usage: "write the report as one web page to `FILE`",
-			what: "a web page of a control check", ours: has(`<meta name="generator" content="hingeline`), paper: true, render: html.Render},
+			what: "a web page of a control check", ours: isPage, paper: true, render: html.Render},
 		{flag: "pdf", usage: "write the report to print and sign to `FILE`",
-			what: "a PDF", ours: begins("%PDF-"), paper: true, raw: true,
+			what: "a PDF of a control check", ours: pdf.IsReport, paper: true, raw: true,
 			render: o.print},
 		{flag: "card", usage: "write a card for the shirt pocket, as PDF, to `FILE`",
-			what: "a PDF", ours: begins("%PDF-"), paper: true, raw: true,
+			what: "a PDF of a field card", ours: pdf.IsCard, paper: true, raw: true,
 			render: func(w io.Writer, r *result.Report) error { return pdf.RenderCard(w, r, o.sheets) }},
 		{flag: "junit", usage: "write JUnit XML to `FILE`",
-			what: "JUnit XML", ours: has("<testsuite"), render: junit.Render},
+			what: "the JUnit XML of a control check", ours: junit.IsReport, render: junit.Render},
 		{flag: "tap", usage: "write TAP 14 to `FILE`",
-			what: "a TAP report", ours: begins("TAP version "), render: tap.Render},
+			what: "the TAP of a control check", ours: tap.IsReport, render: tap.Render},
 		{flag: "messages", usage: "write Cucumber messages, one in each line, to `FILE`",
-			what: "a file of Cucumber messages", ours: begins(`{"meta":`), render: messages.Render},
+			what: "the Cucumber messages of a control check", ours: messages.IsReport, render: messages.Render},
 		{flag: "sarif", usage: "write what was found as SARIF 2.1.0 to `FILE`",
-			what: "a SARIF report", ours: has("sarif"), render: sarif.Render},
+			what: "the SARIF of a control check", ours: sarif.IsReport, render: sarif.Render},
 	}
 	return o
 }
 
-func begins(with string) func([]byte) bool {
-	return func(text []byte) bool { return bytes.HasPrefix(text, []byte(with)) }
-}
-
-// headBytes is where in a file its mark must stand.
-const headBytes = 4096
-
-func has(mark string) func([]byte) bool {
-	return func(text []byte) bool { return bytes.Contains(text[:min(len(text), headBytes)], []byte(mark)) }
+// isPage says whether a text is a web page of ours.
+func isPage(text []byte) bool {
+	head := text[:min(len(text), html.HeadBytes)]
+	return bytes.HasPrefix(head, []byte("<!doctype html>")) && bytes.Contains(head, []byte(html.Generator))
 }
 
 // flags adds the flags of all outputs.
@@ -97,18 +93,31 @@ func (o *outputs) flags(f *pflag.FlagSet) {
 
 // jsonFile takes a JSON file's name from among the arguments: "--json report.json" reads
 // as "--json" without a file, and no airframe or script ends in .json.
-func (o *outputs) jsonFile(args []string) []string {
-	out := o.list[0]
+func (o *outputs) jsonFile(args []string) ([]string, *usageError) {
+	out := o.of("json")
 	if out.name != toStdout {
-		return args
+		return args, nil
 	}
-	for i, a := range args {
-		if strings.EqualFold(filepath.Ext(a), ".json") {
+	var rest []string
+	for _, a := range args {
+		switch {
+		case !strings.EqualFold(filepath.Ext(a), ".json"):
+			rest = append(rest, a)
+		case out.name != toStdout:
+			return nil, &usageError{
+				message: fmt.Sprintf("--json goes to one file, and %s and %s both end in .json", out.name, a),
+				hint:    "an airframe file ends in .yaml and a script in .feature",
+			}
+		default:
 			out.name = a
-			return append(args[:i:i], args[i+1:]...)
 		}
 	}
-	return args
+	return rest, nil
+}
+
+// of is the output that a flag asks for.
+func (o *outputs) of(flag string) *output {
+	return o.list[slices.IndexFunc(o.list, func(out *output) bool { return out.flag == flag })]
 }
 
 // wanted are the outputs that were asked for.
@@ -134,22 +143,10 @@ func (o *outputs) onScreen() *output {
 
 // needPaper says whether any output shows what result.Paper holds.
 func (o *outputs) needPaper() bool {
-	for _, out := range o.wanted() {
-		if out.paper {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(o.wanted(), func(out *output) bool { return out.paper })
 }
 
-func (o *outputs) needMessages() bool {
-	for _, out := range o.wanted() {
-		if out.flag == "messages" {
-			return true
-		}
-	}
-	return false
-}
+func (o *outputs) needMessages() bool { return o.of("messages").name != "" }
 
 // prepare looks at all that was said, before anything is checked.
 func (o *outputs) prepare(s *session, f *pflag.FlagSet) *usageError {
@@ -160,10 +157,11 @@ func (o *outputs) prepare(s *session, f *pflag.FlagSet) *usageError {
 		}
 	}
 	for _, out := range o.wanted() {
-		if other, twice := names[filepath.Clean(out.name)]; twice {
+		goal := out.goal()
+		if other, twice := names[goal]; twice {
 			return &usageError{message: fmt.Sprintf("--%s and --%s both go to %s", other, out.flag, out.name), hint: "name a file for each"}
 		}
-		names[filepath.Clean(out.name)] = out.flag
+		names[goal] = out.flag
 		if wrong := out.unusable(s); wrong != nil {
 			return wrong
 		}
@@ -177,13 +175,37 @@ func (o *outputs) prepare(s *session, f *pflag.FlagSet) *usageError {
 		return &usageError{message: fmt.Sprintf("--paper is %q, wanted a4 or letter", o.paper)}
 	}
 	if o.font != "" {
-		font, err := os.ReadFile(o.font)
+		font, err := readFont(o.font)
 		if err != nil {
 			return &usageError{message: fmt.Sprintf("--font: %v", err), hint: "name a TrueType font, a file that ends in .ttf"}
 		}
 		o.sheets.Font = font
 	}
 	return o.dated(time.Now())
+}
+
+// maxFontBytes is the most that a font file may hold: several times the largest one with
+// the letters of all languages.
+const maxFontBytes = 64 << 20
+
+// readFont reads a font that a PDF can be set in.
+func readFont(name string) ([]byte, error) {
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%s is no plain file", name)
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	font, err := readUpTo(f, maxFontBytes)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if err := pdf.Usable(font); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return font, nil
 }
 
 // dated reads the date, or takes the time given.
@@ -204,6 +226,24 @@ func momentOf(date string) (time.Time, error) {
 		return day, nil
 	}
 	return time.Parse(time.RFC3339, date)
+}
+
+// goal is one name of where an output goes, however it is named and whatever links lead
+// there.
+func (out *output) goal() string {
+	if out.name == toStdout {
+		return toStdout
+	}
+	name := out.name
+	if real, err := filepath.EvalSymlinks(name); err == nil {
+		name = real
+	} else if dir, err := filepath.EvalSymlinks(filepath.Dir(name)); err == nil {
+		name = filepath.Join(dir, filepath.Base(name))
+	}
+	if whole, err := filepath.Abs(name); err == nil {
+		name = whole
+	}
+	return name
 }
 
 // unusable says why an output cannot go where it should.
@@ -290,7 +330,7 @@ func (o *outputs) sayMissing(to io.Writer) {
 // not written anew.
 func (o *outputs) sayStale(to io.Writer) {
 	for _, out := range o.wanted() {
-		if info, err := os.Stat(out.name); err == nil && !info.IsDir() {
+		if info, err := os.Stat(out.name); err == nil && info.Mode().IsRegular() && info.Size() > 0 {
 			fmt.Fprintf(to, "hingeline: %s was not written anew: it is of an earlier check\n", out.name)
 		}
 	}

@@ -250,7 +250,7 @@ func (s *session) gatherNamed(named *signoff.Named, airframe string) (*inputs, e
 func (s *session) checkedAnew(in *inputs, date string) (*result.Report, []byte, []diag.Problem, error) {
 	out := newOutputs()
 	out.date = date
-	out.list[0].name = toStdout
+	out.of("json").name = toStdout
 	report, problems := s.judge(in, checkFlags{outputs: out})
 	if report == nil {
 		return nil, nil, problems, nil

@@ -64,7 +64,7 @@ func (a *Airframe) Loads(p *mixcore.Plan, t *mixcore.Trace, speed float64) ([]Lo
 	var missing []int
 	for i := range a.setup.Parts {
 		part := &a.setup.Parts[i]
-		if part.Motion != mixcore.UpDown && part.Motion != mixcore.LeftRight || !a.acts[i] {
+		if !part.Motion.Hinged() || !a.acts[i] {
 			continue
 		}
 		if part.Chord <= 0 || part.Span[1] <= part.Span[0] {

@@ -224,7 +224,7 @@ func (l *looker) hinges(part int) []int {
 		return nil
 	}
 	p := &l.m.Setup.Parts[part]
-	if p.Motion != mixcore.UpDown && p.Motion != mixcore.LeftRight {
+	if !p.Motion.Hinged() {
 		return nil
 	}
 	drives := make([]int, len(p.Drives))

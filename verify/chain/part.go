@@ -23,7 +23,7 @@ func (b *builder) mixesAndDrives(part int) {
 			b.channel(c, p.Name)
 			b.yLead(c, part)
 		}
-		if p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight {
+		if p.Motion.Hinged() {
 			b.drive(part, i)
 		}
 	}

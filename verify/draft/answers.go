@@ -45,7 +45,7 @@ func (d *drafter) answer(part int, from, to *mixcore.Output) strength {
 func (d *drafter) computed(part int, from, to *mixcore.Output) phrase.Way {
 	a, b := from.Parts[part], to.Parts[part]
 	went := float64(b.Angle-a.Angle) + float64(b.Amount-a.Amount)
-	return wayOf(d.s.Parts[part].Motion, went > 0)
+	return phrase.WayOf(d.s.Parts[part].Motion, went > 0)
 }
 
 // play evaluates a step in a state into d.before and d.after.

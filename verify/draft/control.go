@@ -8,6 +8,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/wording"
 )
 
 // scene is one or more states in which the same is asked.
@@ -169,7 +170,7 @@ func (d *drafter) scene(control int, steps []step, s *scene) {
 			d.line(2, "When %s", d.setting(control, st.to, "is"))
 			d.outcomes(2, s.lines[i])
 		default:
-			d.line(2, "* %s, %s", d.movement(st), listed(settled(s.lines[i])))
+			d.line(2, "* %s, %s", d.movement(st), wording.Listed(settled(s.lines[i])))
 			for _, sentence := range open(s.lines[i]) {
 				d.decide(2, "* "+d.movement(st)+", "+sentence)
 			}
@@ -192,7 +193,7 @@ func (d *drafter) standing(s *state) []string {
 // openStep writes a step of which everything is left to the pilot.
 func (d *drafter) openStep(indent int, st step, standing []string, lines []line) {
 	if sentences := open(lines); len(sentences) > 0 {
-		d.decide(indent, "* "+d.movement(st, standing...)+", "+listed(sentences))
+		d.decide(indent, "* "+d.movement(st, standing...)+", "+wording.Listed(sentences))
 	}
 }
 
@@ -201,7 +202,7 @@ func (d *drafter) openStep(indent int, st step, standing []string, lines []line)
 func (d *drafter) movement(st step, standing ...string) string {
 	c := &d.s.Controls[st.control]
 	if c.Kind == mixcore.AxisControl || c.Kind == mixcore.TrimControl {
-		return "with " + listed(append(standing, d.setting(st.control, st.to, "")))
+		return "with " + wording.Listed(append(standing, d.setting(st.control, st.to, "")))
 	}
 	if st.from != c.Rest() {
 		standing = append(standing, d.setting(st.control, st.from, ""))
@@ -210,7 +211,7 @@ func (d *drafter) movement(st step, standing ...string) string {
 	if len(standing) == 0 {
 		return moved
 	}
-	return "with " + listed(standing) + ", " + moved
+	return "with " + wording.Listed(standing) + ", " + moved
 }
 
 // controlsOf are the controls that stand off rest in all states alike, and those

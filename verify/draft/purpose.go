@@ -22,7 +22,7 @@ func (d *drafter) purposeWay(part int, st step) phrase.Way {
 		if way == 0 {
 			return phrase.NoWay
 		}
-		return wayOf(p.Motion, way > 0)
+		return phrase.WayOf(p.Motion, way > 0)
 	}
 	is, lever := d.purposes[st.control], c.Kind == mixcore.LeverControl
 	switch p.Kind {
@@ -76,7 +76,7 @@ func (d *drafter) extraWay(part int, st step) phrase.Way {
 	if way == 0 {
 		return phrase.NoWay
 	}
-	return wayOf(p.Motion, way > 0)
+	return phrase.WayOf(p.Motion, way > 0)
 }
 
 // allServed are the parts that each lever or switch is there for.

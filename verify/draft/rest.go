@@ -52,7 +52,7 @@ func (d *drafter) rest() {
 				stands[way] = append(stands[way], i)
 			}
 		case math.Abs(float64(at.Angle)) >= float64(d.m.Still) && d.mixAsks(p):
-			way := wayOf(p.Motion, at.Angle > 0)
+			way := phrase.WayOf(p.Motion, at.Angle > 0)
 			off[way] = append(off[way], i)
 		default:
 			neutral = append(neutral, i)
@@ -103,7 +103,7 @@ func (d *drafter) restingWay(part int) phrase.Way {
 		}
 		control := &d.s.Controls[c]
 		if out, known := purpose.Outward.IsOut(purpose.PlaceName(control, control.Rest())); known {
-			return wayOf(mixcore.OutIn, out)
+			return phrase.WayOf(mixcore.OutIn, out)
 		}
 	}
 	return phrase.NoWay

@@ -77,7 +77,7 @@ func (d *drafter) sentence(parts []int, does does) string {
 	if len(parts) == 1 && !strings.HasSuffix(names[0], "s") {
 		verb = does.one
 	}
-	return listed(names) + " " + verb
+	return wording.Listed(names) + " " + verb
 }
 
 // groups are parts as a person names them: "both flaps", "the elevator".
@@ -156,15 +156,6 @@ func (d *drafter) meant(name string) []int {
 	}
 	d.names[name] = parts
 	return parts
-}
-
-// listed joins words as a sentence does: "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // stands is where a control stands, as a sentence has it behind its name: "is

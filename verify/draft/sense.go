@@ -62,21 +62,7 @@ func (d *drafter) turningWay(part int, axis mixcore.Axis, plus bool) phrase.Way 
 	if turns == 0 {
 		return phrase.NoWay
 	}
-	return wayOf(p.Motion, (turns > 0) == plus)
-}
-
-// wayOf is the plus or minus way of a motion.
-func wayOf(m mixcore.Motion, plus bool) phrase.Way {
-	ways := map[mixcore.Motion][2]phrase.Way{
-		mixcore.UpDown:    {phrase.Down, phrase.Up},
-		mixcore.LeftRight: {phrase.Left, phrase.Right},
-		mixcore.Power:     {phrase.Faster, phrase.Slower},
-		mixcore.OutIn:     {phrase.Out, phrase.In},
-	}[m]
-	if plus {
-		return ways[0]
-	}
-	return ways[1]
+	return phrase.WayOf(p.Motion, (turns > 0) == plus)
 }
 
 // seated is true for a part that rests against a seat, and one that goes further

@@ -5,6 +5,7 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/wording"
 )
 
 // signal writes what happens when the signal is lost in full flight: motors
@@ -54,7 +55,7 @@ func (d *drafter) lossOfSignal(in *mixcore.Input, lines []line) {
 	if len(settled(lines)) == 0 {
 		d.line(1, "# Loss of signal: where surfaces should go is for you to say.")
 		for _, l := range lines {
-			d.decide(1, "* with "+listed(standing(""))+", when the signal is lost, "+l.text)
+			d.decide(1, "* with "+wording.Listed(standing(""))+", when the signal is lost, "+l.text)
 		}
 		return
 	}
@@ -79,7 +80,7 @@ func (d *drafter) lostWords(part int) does {
 	case math.Abs(float64(at.Angle)) < float64(d.m.Still):
 		return neutralWords
 	}
-	return standWords[wayOf(p.Motion, at.Angle > 0)]
+	return standWords[phrase.WayOf(p.Motion, at.Angle > 0)]
 }
 
 // fullFlight is every stick over to its plus side, and every motor running if

@@ -2,7 +2,6 @@ package faults_test
 
 import (
 	"context"
-	"os"
 	"testing"
 
 	"example.com/hingeline/airframes"
@@ -13,20 +12,14 @@ import (
 	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // twelve is the model that proving is measured on, and its walk-around with a ruler as
 // its script.
 func twelve(b *testing.B) (*airframes.Model, []script.File) {
 	b.Helper()
-	text, err := os.ReadFile("../../testdata/benchmark/twelve.yaml")
-	if err != nil {
-		b.Fatal(err)
-	}
-	m, problems := airframes.Load("twelve.yaml", text)
-	if m == nil {
-		b.Fatal(problems)
-	}
+	m := verifytest.Twelve(b)
 	found := walk.Shortest(context.Background(), m, walk.Options{Look: sight.Measured})
 	return m, []script.File{{Name: "twelve.feature", Text: found.Script()}}
 }

@@ -9,7 +9,6 @@ import (
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/same"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
@@ -112,7 +111,7 @@ func newJudge(ctx context.Context, m *airframes.Model, trial *script.Trial, o *O
 
 // still is up to which two places of a part count as the same, in degrees or percent.
 func (j *judge) still(part int) float64 {
-	if sight.Hinged(&j.m.Setup.Parts[part]) {
+	if j.m.Setup.Parts[part].Motion.Hinged() {
 		return float64(j.m.Still)
 	}
 	return phrase.StillPercent

@@ -15,22 +15,8 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
-
-func load(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, _ := airframes.ReadShipped(name)
-	m, problems := airframes.Load(name+".yaml", text)
-	if m == nil {
-		t.Fatalf("%+v", problems)
-	}
-	return m
-}
-
-func shippedScript(name string) []script.File {
-	text, _ := features.Read(name)
-	return []script.File{{Name: name + ".feature", Text: text}}
-}
 
 func judged(t testing.TB, m *airframes.Model, files []script.File, o faults.Options) *result.Faults {
 	t.Helper()
@@ -46,7 +32,7 @@ func judged(t testing.TB, m *airframes.Model, files []script.File, o faults.Opti
 func TestShippedScriptsMissNothing(t *testing.T) {
 	for _, name := range features.Names() {
 		t.Run(name, func(t *testing.T) {
-			r := judged(t, load(t, name), shippedScript(name), faults.Options{})
+			r := judged(t, verifytest.Shipped(t, name), verifytest.Scripts(t, name), faults.Options{})
 			t.Logf("%+v, %d spare", r.Score(), len(r.Spare))
 			for _, f := range r.Faults {
 				if f.State == result.Missed || f.State == result.Open {
@@ -65,7 +51,7 @@ func TestShippedScriptsMissNothing(t *testing.T) {
 func TestSpareScenariosAreThoseThatNothingNeeds(t *testing.T) {
 	for _, name := range []string{"pellin-park", "ousel-trainer", "hollin-spoilers"} {
 		t.Run(name, func(t *testing.T) {
-			m, files := load(t, name), shippedScript(name)
+			m, files := verifytest.Shipped(t, name), verifytest.Scripts(t, name)
 			r := judged(t, m, files, faults.Options{})
 			spare := map[int]bool{}
 			for _, s := range r.Spare {
@@ -133,7 +119,7 @@ func without(text string, line int) (less string, ok bool) {
 // A script that asks nothing but that the motor is stopped misses all else, the worst
 // first, and each with a sentence that catches it.
 func TestWhatIsMissedIsToldWorstFirst(t *testing.T) {
-	m := load(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	files := []script.File{{Name: "thin.feature", Text: []byte("Feature: Thin\n\n  Scenario: Little\n    * the rudder is at neutral\n")}}
 	r := judged(t, m, files, faults.Options{})
 	var words []string
@@ -176,22 +162,22 @@ func TestWhatIsMissedIsToldWorstFirst(t *testing.T) {
 // A script that fails on the model as it is says nothing about mistakes, and a mistake of
 // a kind that a model has no room for is none.
 func TestNothingIsSaidWhereNothingCanBe(t *testing.T) {
-	m := load(t, "pellin-park")
+	m := verifytest.Shipped(t, "pellin-park")
 	wrong := []script.File{{Name: "w.feature", Text: []byte("Feature: W\n\n  Scenario: W\n    * with the turn stick full right, the rudder moves left\n")}}
 	if r := judged(t, m, wrong, faults.Options{}); r.Verdict != result.AlreadyWrong || len(r.Faults) > 0 {
 		t.Errorf("%s with %d mistakes", r.Verdict, len(r.Faults))
 	}
-	if r := judged(t, m, shippedScript("pellin-park"), faults.Options{Options: mistake.Options{Only: []string{"fade-missing"}}}); r.Verdict != result.NoMistakes {
+	if r := judged(t, m, verifytest.Scripts(t, "pellin-park"), faults.Options{Options: mistake.Options{Only: []string{"fade-missing"}}}); r.Verdict != result.NoMistakes {
 		t.Errorf("%s", r.Verdict)
 	}
 }
 
 // What was stopped, or could not be decided, is not caught.
 func TestStoppedAndUndecidedAreNotCaught(t *testing.T) {
-	m := load(t, "tarn-measured")
+	m := verifytest.Shipped(t, "tarn-measured")
 	ctx, stop := context.WithCancel(context.Background())
 	tried := 0
-	r, _ := faults.Judge(ctx, m, shippedScript("tarn-measured"), faults.Options{Progress: func(done, all int) {
+	r, _ := faults.Judge(ctx, m, verifytest.Scripts(t, "tarn-measured"), faults.Options{Progress: func(done, all int) {
 		if tried++; tried == 20 {
 			stop()
 		}
@@ -200,7 +186,7 @@ func TestStoppedAndUndecidedAreNotCaught(t *testing.T) {
 		t.Errorf("stopped %q, %s, %+v", r.Stopped, r.Verdict, s)
 	}
 	thin := []script.File{{Name: "thin.feature", Text: []byte("Feature: Thin\n\n  Scenario: Little\n    * the rudder is at neutral\n")}}
-	plain := judged(t, load(t, "skerry"), []script.File{{Name: "t.feature", Text: []byte(strings.ReplaceAll(string(thin[0].Text), "rudder", "port aileron"))}},
+	plain := judged(t, verifytest.Shipped(t, "skerry"), []script.File{{Name: "t.feature", Text: []byte(strings.ReplaceAll(string(thin[0].Text), "rudder", "port aileron"))}},
 		faults.Options{Boxes: 1, Options: mistake.Options{Only: []string{"fade-missing", "limit-low", "expo-wrong"}}})
 	for _, f := range plain.Faults {
 		if f.State == result.Invisible && f.Reason == "" || f.State == result.Open && f.Reason == "" {
@@ -233,10 +219,7 @@ surfaces:
 // the way: that is not invisible. A channel that drives nothing is caught by a check of it,
 // and else said to drive nothing.
 func TestWhatShowsOnTheWayOnlyIsNotInvisible(t *testing.T) {
-	m, problems := airframes.Load("twins.yaml", []byte(slowTwins))
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Model(t, "twins.yaml", slowTwins)
 	of := func(sentence, text string) result.Fault {
 		t.Helper()
 		files := []script.File{{Name: "t.feature", Text: []byte("Feature: T\n\n  Scenario: T\n    * " + sentence + "\n")}}
@@ -324,7 +307,7 @@ surfaces:
 
 // The same script always gets the same report.
 func TestJudgeAlwaysSaysTheSame(t *testing.T) {
-	m := load(t, "ousel-trainer")
+	m := verifytest.Shipped(t, "ousel-trainer")
 	thin := []script.File{{Name: "thin.feature", Text: []byte("Feature: Thin\n\n  Scenario: Little\n    * the rudder is at neutral\n")}}
 	a, b := judged(t, m, thin, faults.Options{}), judged(t, m, thin, faults.Options{})
 	if !reflect.DeepEqual(a, b) {
@@ -334,8 +317,8 @@ func TestJudgeAlwaysSaysTheSame(t *testing.T) {
 
 // Pairs of mistakes that hide each other are made where they are asked for.
 func TestPairsAreMadeWhereAsked(t *testing.T) {
-	m := load(t, "pellin-park")
-	r := judged(t, m, shippedScript("pellin-park"), faults.Options{Options: mistake.Options{Pairs: true}})
+	m := verifytest.Shipped(t, "pellin-park")
+	r := judged(t, m, verifytest.Scripts(t, "pellin-park"), faults.Options{Options: mistake.Options{Pairs: true}})
 	pairs := 0
 	for _, f := range r.Faults {
 		if f.Kind == "pair" {

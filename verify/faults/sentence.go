@@ -83,12 +83,12 @@ func (j *judge) sentences(m *missed) []string {
 	if len(settings) == 0 {
 		return []string{"* " + stands}
 	}
-	list := []string{"* with " + listed(settings) + ", " + stands}
+	list := []string{"* with " + wording.Listed(settings) + ", " + stands}
 	if shows.after > 0 {
 		moves := func(i int) bool { return shows.step.To.Position[i] != shows.step.From.Position[i] }
-		moved := "when " + listed(j.settings(&shows.step.To, moves)) + ", " + stands
+		moved := "when " + wording.Listed(j.settings(&shows.step.To, moves)) + ", " + stands
 		if before := j.settings(&shows.step.From, func(int) bool { return true }); len(before) > 0 {
-			moved = "with " + listed(before) + ", " + moved
+			moved = "with " + wording.Listed(before) + ", " + moved
 		}
 		list = append(list, "* "+moved)
 	}
@@ -125,7 +125,7 @@ func (j *judge) tolerance(m *missed) float64 {
 	_, wrong := outputs(m.variant.Plan, &m.shows)
 	apart := math.Abs(sight.PlaceOf(&j.m.Setup, m.shows.part, right) - sight.PlaceOf(&m.variant.Setup, m.shows.part, wrong))
 	most := 5.0 // percent of a motor or extra
-	if sight.Hinged(&j.m.Setup.Parts[m.shows.part]) {
+	if j.m.Setup.Parts[m.shows.part].Motion.Hinged() {
 		most = 1
 	}
 	return max(min(most, decimals(apart/2)), 0.1)
@@ -156,12 +156,3 @@ func (j *judge) stands(p *mixcore.Part, at mixcore.PartOutput, tolerance float64
 func decimals(x float64) float64 { return math.Floor(x*10) / 10 }
 
 func decimal(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
-
-// listed joins words as a sentence does: "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}

@@ -20,8 +20,6 @@
 package findings
 
 import (
-	"strings"
-
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
@@ -90,14 +88,5 @@ func (f *finder) poseWords(position []float64) string {
 	if len(said) == 0 {
 		return "everything at rest"
 	}
-	return listed(said)
-}
-
-// listed joins words as a sentence does: "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
+	return wording.Listed(said)
 }

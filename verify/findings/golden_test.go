@@ -11,23 +11,12 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/verifytest"
 )
 
 var update = flag.Bool("update", false, "write the expected output of testdata/problems anew")
 
 const problems = "../../testdata/problems"
-
-// load reads an airframe that must be without error.
-func load(t *testing.T, name string, text []byte) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, text)
-	if m == nil {
-		var said bytes.Buffer
-		diag.Write(&said, problems, diag.NewSource(name, text))
-		t.Fatalf("the test's own airframe is refused:\n%s", &said)
-	}
-	return m
-}
 
 // TestFindReportsEveryPlantedProblem compares what is printed for the planted
 // example of each code.
@@ -38,7 +27,7 @@ func TestFindReportsEveryPlantedProblem(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			m := load(t, "airframe.yaml", text)
+			m := verifytest.Model(t, "airframe.yaml", text)
 			found := Find(m)
 			if !slices.ContainsFunc(found, func(p diag.Problem) bool { return p.Code == code }) {
 				t.Errorf("not found: %s", code)
@@ -70,7 +59,7 @@ func TestFindIsSilentOnSoundModels(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s is listed but not there", name)
 		}
-		m := load(t, name, text)
+		m := verifytest.Model(t, name, text)
 		if found := Find(m); found != nil {
 			var said bytes.Buffer
 			diag.Write(&said, found, m.Source)

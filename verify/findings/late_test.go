@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/hingeline/verify/verifytest"
 )
 
 // What else is under way on a model keeps nobody waiting for a motor, and motors
@@ -36,7 +38,7 @@ motors:
 		{"0.5 s", "off", 0, 501 * 4},
 		{"4 s", "off", 2, 4001 * 4},
 	} {
-		m := load(t, "model.yaml", []byte(fmt.Sprintf(model, c.fade, c.when)))
+		m := verifytest.Model(t, "model.yaml", []byte(fmt.Sprintf(model, c.fade, c.when)))
 		f := newFinder(m, budget)
 		f.motorFindings()
 		var late []string

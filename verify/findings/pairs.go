@@ -21,7 +21,7 @@ const (
 
 // pairs are the hinged parts that have a partner on the other side.
 func (f *finder) pairs() []poses.Pair {
-	return slices.DeleteFunc(poses.Pairs(f.s), func(p poses.Pair) bool { return !hinged(&f.s.Parts[p.Port]) })
+	return slices.DeleteFunc(poses.Pairs(f.s), func(p poses.Pair) bool { return !f.s.Parts[p.Port].Motion.Hinged() })
 }
 
 func (f *finder) pairFindings() {

@@ -24,7 +24,7 @@ func (f *finder) parked() {
 	f.plan.Eval(&f.rest, f.out)
 	for i := range f.s.Parts {
 		p := &f.s.Parts[i]
-		if !hinged(p) {
+		if !p.Motion.Hinged() {
 			continue
 		}
 		f.lock(i, low.Parts[i].Drives, high.Parts[i].Drives)

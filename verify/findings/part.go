@@ -9,10 +9,6 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-func hinged(p *mixcore.Part) bool {
-	return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight
-}
-
 func (f *finder) partFindings() {
 	for i := range f.parts {
 		r := &f.parts[i]
@@ -79,7 +75,7 @@ func (f *finder) servosFight(part int, seen []float64) {
 	}
 	f.warn(where.Part(f.m, part, "servos"), codeFight,
 		fmt.Sprintf("the servos of %s fight each other %s: they ask for %s, %s apart",
-			p.Name, f.with(position), listed(said), wording.AngleBeside(t.Spread, mixcore.FightSpread)),
+			p.Name, f.with(position), wording.Listed(said), wording.AngleBeside(t.Spread, mixcore.FightSpread)),
 		"make them agree within "+wording.Angle(mixcore.FightSpread)+" over the whole travel, with end points, sub-trim or the linkages")
 }
 
@@ -90,10 +86,10 @@ func (f *finder) nothingMoves(part int) {
 		channels = append(channels, channelName(&f.s.Channels[p.Drives[i].Channel]))
 	}
 	stands := "stays at " + wording.Turn(p.Motion, mixcore.Degrees(f.parts[part].least))
-	if !hinged(p) {
+	if !p.Motion.Hinged() {
 		stands = "stays at " + wording.Percent(mixcore.Percent(f.parts[part].least))
 	}
 	f.warn(where.Part(f.m, part), codeNothingMoves,
 		fmt.Sprintf("nothing moves %s: whatever the controls do, it %s", p.Name, stands),
-		"look at the mix of "+listed(channels)+": its demands, shares and conditions")
+		"look at the mix of "+wording.Listed(channels)+": its demands, shares and conditions")
 }

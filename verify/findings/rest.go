@@ -45,7 +45,7 @@ func (f *finder) restingFor(channel int) string {
 	if said == nil {
 		return "no control to stop it"
 	}
-	return listed(said)
+	return wording.Listed(said)
 }
 
 // tablesWithoutCentre finds measured tables that nobody measured at 0 %, where

@@ -7,12 +7,13 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // found are the codes that an airframe gives, each once, and what is printed.
 func found(t *testing.T, text string) (codes []string, said string) {
 	t.Helper()
-	m := load(t, "model.yaml", []byte("hingeline: 1\nname: Fennel\n"+text))
+	m := verifytest.Model(t, "model.yaml", []byte("hingeline: 1\nname: Fennel\n"+text))
 	list := Find(m)
 	for _, p := range list {
 		if !slices.Contains(codes, p.Code) {

@@ -8,29 +8,16 @@ import (
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/verifytest"
 	"pgregory.net/rapid"
 )
-
-// shipped is a model to change; every call reads it anew.
-func shipped(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("no airframe is called %s", name)
-	}
-	m, problems := airframes.Load(name, text)
-	if m == nil {
-		t.Fatalf("%s: %v", name, problems)
-	}
-	return m
-}
 
 // TestSurveySeesWhateverARandomPoseShows holds the survey, where it tries every
 // combination, to poses that it did not choose: a limit that bites at one of
 // them must have been seen.
 func TestSurveySeesWhateverARandomPoseShows(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		m := shipped(t, "bracken-20")
+		m := verifytest.Shipped(t, "bracken-20")
 		setup := m.Setup
 		setup.Channels = slices.Clone(setup.Channels)
 		for i := range setup.Channels {
@@ -151,7 +138,7 @@ func TestFindStaysWithinItsBudgetAndStillFindsTheCorner(t *testing.T) {
 }
 
 func BenchmarkFindShipped(b *testing.B) {
-	m := shipped(b, "tarn-measured")
+	m := verifytest.Shipped(b, "tarn-measured")
 	for b.Loop() {
 		Find(m)
 	}

@@ -20,35 +20,13 @@ import (
 	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/prove/provetest"
 	"example.com/hingeline/verify/smt"
+	"example.com/hingeline/verify/verifytest"
 )
-
-// twelve is the model that proving is measured on.
-const twelve = "../../testdata/benchmark/twelve.yaml"
-
-func loadTwelve(t testing.TB) *airframes.Model {
-	t.Helper()
-	text, err := os.ReadFile(twelve)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return load(t, filepath.Base(twelve), text)
-}
-
-func load(t testing.TB, name string, text []byte) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, text)
-	if m == nil {
-		var said bytes.Buffer
-		diag.Write(&said, problems, diag.NewSource(name, text))
-		t.Fatalf("%s is refused:\n%s", name, &said)
-	}
-	return m
-}
 
 // TestBenchmarkModelIsWhatIsMeasured holds the model to what DEVELOPERS.md says of it,
 // and to keeping every law, so that the benchmark is of proofs.
 func TestBenchmarkModelIsWhatIsMeasured(t *testing.T) {
-	m := loadTwelve(t)
+	m := verifytest.Twelve(t)
 	states, continuous, lines := 1, 0, 0
 	for i := range m.Setup.Controls {
 		if n := len(m.Setup.Controls[i].Positions); n > 0 {
@@ -102,7 +80,7 @@ func decideAll(b *testing.B, m *airframes.Model, claims []laws.Named, o prove.Op
 // evaluation and two solvers on the same properties. Each run begins with a new
 // prover, which remembers nothing.
 func BenchmarkLaws(b *testing.B) {
-	m := loadTwelve(b)
+	m := verifytest.Twelve(b)
 	claims := laws.Claims(m)
 	b.Run("claims", func(b *testing.B) {
 		b.ReportAllocs()

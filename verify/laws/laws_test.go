@@ -18,6 +18,7 @@ import (
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // TestShippedModelsKeepEveryLaw also writes down which claims there are, and what is
@@ -25,7 +26,7 @@ import (
 func TestShippedModelsKeepEveryLaw(t *testing.T) {
 	var said bytes.Buffer
 	for _, name := range airframes.Shipped() {
-		p := laws.Prove(context.Background(), shipped(t, name), laws.Options{})
+		p := laws.Prove(context.Background(), verifytest.Shipped(t, name), laws.Options{})
 		if p.Verdict != result.AllProved {
 			t.Errorf("%s: %s", name, p.Verdict)
 		}
@@ -69,7 +70,7 @@ func TestClaimsHaveNamesOfTheirOwn(t *testing.T) {
 	}
 	for _, name := range airframes.Shipped() {
 		seen := map[string]bool{}
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		for _, c := range laws.Claims(m) {
 			if seen[c.Name] || !fileSafe.MatchString(c.Name) || len(c.Name) > 120 {
 				t.Errorf("%s: %q is no name of its own for a file", name, c.Name)
@@ -87,7 +88,7 @@ func TestClaimsHaveNamesOfTheirOwn(t *testing.T) {
 func TestClaimsHoldAtRandomPoses(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 11))
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		p := prove.New(m.Plan)
 		for _, c := range laws.Claims(m) {
 			for range 40 {
@@ -187,7 +188,7 @@ func TestReplayGivesTheCauseChain(t *testing.T) {
 }
 
 func TestSelectionTakesLawsByCodeOrTitle(t *testing.T) {
-	m := shipped(t, "ousel-trainer")
+	m := verifytest.Shipped(t, "ousel-trainer")
 	for _, c := range []struct {
 		only  []string
 		codes []string
@@ -220,7 +221,7 @@ func TestStoppingKeepsWhatWasDecided(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	cancel()
-	p := laws.Prove(ctx, shipped(t, "bracken-20"), laws.Options{})
+	p := laws.Prove(ctx, verifytest.Shipped(t, "bracken-20"), laws.Options{})
 	if p.Stopped == "" || p.Verdict != result.SomeUndecided {
 		t.Errorf("stopped %q, verdict %q", p.Stopped, p.Verdict)
 	}
@@ -272,7 +273,7 @@ func TestWingPartsThatGoWithThePitchStick(t *testing.T) {
 	if c := find(variant(t, "skerry", snap)); c.Answer != result.Proved || !strings.Contains(c.Claim, "as far as can be told") || len(c.Assumes) == 0 {
 		t.Errorf("%s: %s, assuming %q", c.Claim, c.Answer, c.Assumes)
 	}
-	if c := find(shipped(t, "skerry")); c.Answer != result.Proved || strings.Contains(c.Claim, "as far as can be told") {
+	if c := find(verifytest.Shipped(t, "skerry")); c.Answer != result.Proved || strings.Contains(c.Claim, "as far as can be told") {
 		t.Errorf("%s: %s", c.Claim, c.Answer)
 	}
 	reversed := variant(t, "skerry", func(s *mixcore.Setup) {
@@ -288,7 +289,7 @@ func TestWingPartsThatGoWithThePitchStick(t *testing.T) {
 
 // TestSlowPartsAreJudgedAtRest: Tarn's flaps are slowed.
 func TestSlowPartsAreJudgedAtRest(t *testing.T) {
-	p := laws.Prove(context.Background(), shipped(t, "tarn-measured"), laws.Options{Only: []string{"symmetry"}})
+	p := laws.Prove(context.Background(), verifytest.Shipped(t, "tarn-measured"), laws.Options{Only: []string{"symmetry"}})
 	for _, c := range p.Laws[0].Claims {
 		if strings.Contains(c.Claim, "flap") && !slices.Contains(c.Assumes, "once everything has come to rest") {
 			t.Errorf("%s assumes %q", c.Claim, c.Assumes)
@@ -298,7 +299,7 @@ func TestSlowPartsAreJudgedAtRest(t *testing.T) {
 
 // TestSearchThatIsCutShortIsUndecided and says at which limit.
 func TestSearchThatIsCutShortIsUndecided(t *testing.T) {
-	p := laws.Prove(context.Background(), shipped(t, "hollin-spoilers"), laws.Options{Only: []string{"control-sense", "symmetry"}, Boxes: 1})
+	p := laws.Prove(context.Background(), verifytest.Shipped(t, "hollin-spoilers"), laws.Options{Only: []string{"control-sense", "symmetry"}, Boxes: 1})
 	c := p.Counts()
 	if c.Undecided == 0 || p.Verdict != result.SomeUndecided {
 		t.Fatalf("%+v, %s", c, p.Verdict)

@@ -17,14 +17,10 @@ const (
 	rounding = 1e-6
 )
 
-func hinged(p *mixcore.Part) bool {
-	return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight
-}
-
 // still is the least change that counts as a movement of a part, in degrees or
 // percent.
 func (mk *maker) still(part int) float64 {
-	if hinged(&mk.s.Parts[part]) {
+	if mk.s.Parts[part].Motion.Hinged() {
 		return float64(mk.m.Still)
 	}
 	return stillPercent
@@ -32,7 +28,7 @@ func (mk *maker) still(part int) float64 {
 
 // placeOf is where a part stands, in degrees or percent, plus as mixcore's.
 func placeOf(p *mixcore.Part, o *mixcore.PartOutput) float64 {
-	if hinged(p) {
+	if p.Motion.Hinged() {
 		return float64(o.Angle)
 	}
 	return float64(o.Amount)

@@ -14,6 +14,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/verifytest"
 )
 
 var update = flag.Bool("update", false, "write the golden file anew")
@@ -136,21 +137,10 @@ func control(s *mixcore.Setup, name string) int {
 	return slices.IndexFunc(s.Controls, func(c mixcore.Control) bool { return c.Name == name })
 }
 
-// shipped is a model that comes with Hingeline.
-func shipped(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	m, problems := airframes.Load(name+".yaml", text)
-	if !ok || m == nil {
-		t.Fatalf("%s: %+v", name, problems)
-	}
-	return m
-}
-
 // variant is a shipped model with its set-up edited.
 func variant(t testing.TB, name string, edit func(*mixcore.Setup)) *airframes.Model {
 	t.Helper()
-	v, faults := shipped(t, name).With(edit)
+	v, faults := verifytest.Shipped(t, name).With(edit)
 	if v == nil {
 		t.Fatalf("the edit cannot be compiled: %+v", faults)
 	}

@@ -46,7 +46,7 @@ func (mk *maker) whole(demand, rate int) {
 				}
 			}
 			low, high := mk.shortOfStops(part)
-			if hinged(p) && p.Drives[0].Channel == i && !isFree(low, high) {
+			if p.Motion.Hinged() && p.Drives[0].Channel == i && !isFree(low, high) {
 				need(prove.Place{Part: part, Low: low, High: high}, func(v *view) sight { return mk.atStop(v, part) })
 			}
 		}

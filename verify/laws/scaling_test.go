@@ -10,6 +10,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // grown is a generated airframe: so many switches with two positions, and so many
@@ -79,7 +80,7 @@ func (v grown) airframe() string {
 
 func (v grown) load(t testing.TB) *airframes.Model {
 	t.Helper()
-	return load(t, "scaling.yaml", []byte(v.airframe()))
+	return verifytest.Model(t, "scaling.yaml", []byte(v.airframe()))
 }
 
 // scalings are the models that DEVELOPERS.md has in its tables.

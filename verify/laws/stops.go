@@ -15,7 +15,7 @@ var stops = law{Info{"stops", "Stops",
 		for i := range mk.s.Parts {
 			p := &mk.s.Parts[i]
 			low, high := mk.shortOfStops(i)
-			if !hinged(p) || isFree(low, high) {
+			if !p.Motion.Hinged() || isFree(low, high) {
 				continue
 			}
 			mk.add(claim{

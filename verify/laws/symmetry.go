@@ -85,7 +85,7 @@ func (mk *maker) uneven(v *view, pair poses.Pair, sign float64) sight {
 	apart := math.Abs(placeOf(port, &here) - sign*placeOf(starboard, &there))
 	with := "there"
 	if !mk.samePose(v) {
-		with = "with " + listed(wording.Pose(mk.s, &v.before.Input))
+		with = "with " + wording.Listed(wording.Pose(mk.s, &v.before.Input))
 	}
 	return sight{
 		got: "the " + port.Name + ": " + wording.Position(port, here) + "; the " + starboard.Name + ": " +

@@ -49,27 +49,18 @@ func channelName(c *mixcore.Channel) string {
 	return fmt.Sprintf("channel %d (%s)", c.Number, c.Name)
 }
 
-// listed joins words as a sentence does: "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
-
 // theParts names parts: "the port flap and the starboard flap".
 func (mk *maker) theParts(parts []int) string {
 	var names []string
 	for _, i := range parts {
 		names = append(names, "the "+mk.s.Parts[i].Name)
 	}
-	return listed(names)
+	return wording.Listed(names)
 }
 
 // amount says a size of a part's movement: "2.1°" or "3 %".
 func amount(p *mixcore.Part, size float64) string {
-	if hinged(p) {
+	if p.Motion.Hinged() {
 		return wording.Angle(mixcore.Degrees(size))
 	}
 	return wording.Percent(mixcore.Percent(size))
@@ -77,7 +68,7 @@ func amount(p *mixcore.Part, size float64) string {
 
 // unitOf is the unit of a part's movement.
 func unitOf(p *mixcore.Part) string {
-	if hinged(p) {
+	if p.Motion.Hinged() {
 		return "°"
 	}
 	return "%"

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/wording"
 )
 
 // signals are the radio link in other words.
@@ -82,7 +83,7 @@ func (v *Vocabulary) allCentred() string {
 			said = append(said, "the "+v.setup.Controls[i].Name+" is centred")
 		}
 	}
-	return allOf(said)
+	return wording.Listed(said)
 }
 
 // settingWords are positions of controls in other words.

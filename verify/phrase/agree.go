@@ -16,7 +16,7 @@ func (r *reader) agree(o *Outcome) bool {
 	for _, i := range o.Subject.Parts {
 		p := &r.setup.Parts[i]
 		switch {
-		case !isHinged(p):
+		case !p.Motion.Hinged():
 			return r.fail(across(r.tokens[start], r.last(), CodeWrongMotion, fmt.Sprintf("the %s has no hinge at which servos could disagree", p.Name), "name hinged surfaces"))
 		case len(p.Drives) < 2:
 			return r.fail(across(r.tokens[start], r.last(), CodeWrongMotion, fmt.Sprintf("the %s has one servo, which always agrees with itself", p.Name), "name parts that have two servos or more"))

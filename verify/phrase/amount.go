@@ -142,7 +142,7 @@ func (r *reader) fits(s Subject, a Amount, from int) bool {
 	}
 	for _, i := range s.Parts {
 		p := &r.setup.Parts[i]
-		switch hinged := p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight; {
+		switch hinged := p.Motion.Hinged(); {
 		case hinged && a.Unit != "°" && a.Unit != "mm":
 			return r.fail(across(first, last, CodeBadUnit, fmt.Sprintf("%s does not fit the %s", a.Unit, p.Name), "give it in ° or in mm at the trailing edge"))
 		case !hinged && a.Unit != "%":

@@ -1,5 +1,7 @@
 package phrase
 
+import "example.com/hingeline/verify/wording"
+
 // Apart is the outcome for each of its parts or channels alone, in their order;
 // of one that asks something of the model or of several parts together, itself.
 func (o Outcome) Apart() []Outcome {
@@ -59,5 +61,5 @@ func (v *Vocabulary) named(parts []int) string {
 	for i, part := range parts {
 		names[i] = v.setup.Parts[part].Name
 	}
-	return allOf(names)
+	return wording.Listed(names)
 }

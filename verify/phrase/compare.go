@@ -62,7 +62,7 @@ func (r *reader) comparison(o *Outcome) bool {
 // asFarTolerance reads "± 1°" behind "moves as far as the port flap".
 func (r *reader) asFarTolerance(o *Outcome) bool {
 	unit := "%"
-	if isHinged(&r.setup.Parts[o.Other]) {
+	if r.setup.Parts[o.Other].Motion.Hinged() {
 		unit = "°"
 	}
 	o.Amount = Amount{Kind: About, Slack: defaultSlack[unit], Unit: unit}

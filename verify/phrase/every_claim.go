@@ -157,7 +157,7 @@ func (v *Vocabulary) partNeeds(o *Outcome, at *Situation, now prove.Claim) []nee
 	part := o.Subject.Parts[0]
 	p := &v.setup.Parts[part]
 	n := need{claim: now, unit: "%", per: 1}
-	if isHinged(p) {
+	if p.Motion.Hinged() {
 		n.unit = "°"
 	}
 	quiet := under(v.still(p))

@@ -7,6 +7,7 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/prove"
+	"example.com/hingeline/verify/wording"
 )
 
 // anywhere reads what follows "with" where a control may stand anywhere on a stretch:
@@ -77,7 +78,7 @@ func (r *reader) stretch(control, from int) (prove.Span, bool) {
 	}
 	if c.Kind == mixcore.SwitchControl {
 		return over, r.fail(across(r.tokens[start], r.last(), CodeUnknownPosition, fmt.Sprintf("the %s is a switch: nothing lies between its positions", c.Name),
-			"write \"whenever the "+c.Name+" is "+oneOf(c.Positions)+", …\""))
+			"write \"whenever the "+c.Name+" is "+wording.OneOf(c.Positions)+", …\""))
 	}
 	first, ok := r.place(control)
 	second := first

@@ -46,7 +46,7 @@ func (v *Vocabulary) theControls(indices []int) string {
 	for i, index := range indices {
 		names[i] = "the " + v.setup.Controls[index].Name
 	}
-	return allOf(names)
+	return wording.Listed(names)
 }
 
 // provedGot says what a proof covers and what there is to spare.
@@ -84,7 +84,7 @@ func (v *Vocabulary) movesAtMost(o *Outcome, margin float64) string {
 	switch {
 	case by < Rounding:
 		return motionless
-	case isHinged(p):
+	case p.Motion.Hinged():
 		return "it moves " + wording.AngleBeside(mixcore.Degrees(by), 0) + " at most"
 	}
 	return "it moves " + wording.PercentBeside(mixcore.Percent(by), 0) + " at most"

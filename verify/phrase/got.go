@@ -36,7 +36,7 @@ func (j *judge) standsWords(p *mixcore.Part, o mixcore.PartOutput) string {
 		return words
 	}
 	distance := place(p, o)
-	if isHinged(p) {
+	if p.Motion.Hinged() {
 		distance = math.Abs(distance)
 	}
 	return j.exactly(p, words, distance)

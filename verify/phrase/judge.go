@@ -218,7 +218,7 @@ func (j *judge) note(v *Verdict, in instant, found seen) {
 
 // still is the least change that counts as a movement of a part.
 func (v *Vocabulary) still(p *mixcore.Part) float64 {
-	if isHinged(p) {
+	if p.Motion.Hinged() {
 		return float64(v.model.Still)
 	}
 	return max(StillPercent, v.unseen)
@@ -226,7 +226,7 @@ func (v *Vocabulary) still(p *mixcore.Part) float64 {
 
 // place is where a part stands, in degrees or percent, plus as mixcore's.
 func place(p *mixcore.Part, o mixcore.PartOutput) float64 {
-	if isHinged(p) {
+	if p.Motion.Hinged() {
 		return float64(o.Angle)
 	}
 	return float64(o.Amount)
@@ -387,7 +387,7 @@ func (j *judge) channel(c *mixcore.ChannelOutput) (bool, string) {
 		if limits == 0 {
 			return true, "within its travel, " + wording.Percent(c.Output)
 		}
-		return false, oneOf(wording.Limits(limits)) + ", " + wording.Percent(c.Output)
+		return false, wording.OneOf(wording.Limits(limits)) + ", " + wording.Percent(c.Output)
 	}
 	return false, wording.Percent(c.Output)
 }

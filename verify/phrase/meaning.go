@@ -172,6 +172,20 @@ const (
 	In
 )
 
+// WayOf is the plus or minus way of a motion.
+func WayOf(m mixcore.Motion, plus bool) Way {
+	ways := map[mixcore.Motion][2]Way{
+		mixcore.UpDown:    {Down, Up},
+		mixcore.LeftRight: {Left, Right},
+		mixcore.Power:     {Faster, Slower},
+		mixcore.OutIn:     {Out, In},
+	}[m]
+	if plus {
+		return ways[0]
+	}
+	return ways[1]
+}
+
 // sign is how the way counts in mixcore's numbers.
 func (w Way) sign() float64 {
 	switch w {

@@ -193,7 +193,7 @@ func (r *reader) suits(o *Outcome, verb int) bool {
 		case Still:
 			allowed = p.Motion != mixcore.Power
 		case Neutral, AtStop, NotAtStop:
-			allowed = isHinged(p)
+			allowed = p.Motion.Hinged()
 		case Rising:
 			allowed = o.Way.motion() == p.Motion
 		case DependsOn:
@@ -208,10 +208,6 @@ func (r *reader) suits(o *Outcome, verb int) bool {
 		}
 	}
 	return true
-}
-
-func isHinged(p *mixcore.Part) bool {
-	return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight
 }
 
 // motionHint says in which words a part moves.

@@ -41,7 +41,7 @@ func (r *reader) standing(o *Outcome) bool {
 func (r *reader) hasStops(o *Outcome) bool {
 	for _, i := range o.Subject.Parts {
 		p := &r.setup.Parts[i]
-		if isHinged(p) && math.IsInf(float64(p.Stops.Plus), 1) && math.IsInf(float64(p.Stops.Minus), 1) {
+		if p.Motion.Hinged() && math.IsInf(float64(p.Stops.Plus), 1) && math.IsInf(float64(p.Stops.Minus), 1) {
 			return r.fail(across(r.tokens[max(r.at-3, 0)], r.last(), CodeMissingSize,
 				fmt.Sprintf("where the %s has its stops is not known", p.Name), "give its stops in the airframe file"))
 		}

@@ -1,9 +1,5 @@
 package phrase
 
-import (
-	"strings"
-)
-
 // Problem is a mistake in a sentence.
 type Problem struct {
 	Column, Width int // in characters of the sentence, from 1
@@ -40,20 +36,4 @@ func problemAt(t token, code, message, hint string) *Problem {
 // across is a problem that underlines the tokens from first to last.
 func across(first, last token, code, message, hint string) *Problem {
 	return &Problem{Column: first.column, Width: max(last.column+last.width-first.column, 1), Code: code, Message: message, Hint: hint}
-}
-
-// oneOf lists words for people: "a", "b" or "c".
-func oneOf(words []string) string { return listed(words, " or ") }
-
-// allOf lists words for people: "a", "b" and "c".
-func allOf(words []string) string { return listed(words, " and ") }
-
-func listed(words []string, last string) string {
-	switch len(words) {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	}
-	return strings.Join(words[:len(words)-1], ", ") + last + words[len(words)-1]
 }

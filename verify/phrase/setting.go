@@ -6,6 +6,7 @@ import (
 
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/wording"
 )
 
 // settings reads one or more settings joined by commas and "and". It stops
@@ -104,7 +105,7 @@ func (r *reader) control() (int, bool) {
 	if len(found.indices) > 1 {
 		name := r.tokens[r.at-words : r.at]
 		r.fail(across(name[0], name[words-1], CodeUnclearName,
-			fmt.Sprintf("%q could be %s", joinText(name), oneOf(r.controlNames(found.indices))), "write the whole name"))
+			fmt.Sprintf("%q could be %s", joinText(name), wording.OneOf(r.controlNames(found.indices))), "write the whole name"))
 		return 0, false
 	}
 	return found.indices[0], true

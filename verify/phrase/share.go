@@ -97,7 +97,7 @@ func sizesLacking(p *mixcore.Part) []string {
 	return keys
 }
 
-func keysFor(p *mixcore.Part, keys []string) string { return allOf(keys) + " to " + p.Name }
+func keysFor(p *mixcore.Part, keys []string) string { return wording.Listed(keys) + " to " + p.Name }
 
 // addsToRoll judges what the parts add to the roll of all others.
 func (j *judge) addsToRoll(out *mixcore.Output) seen {

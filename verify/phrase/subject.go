@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/wording"
 )
 
 // subjects reads one or more subjects joined by commas and "and".
@@ -146,7 +147,7 @@ func (r *reader) plain() (Subject, bool) {
 		r.at += words
 		if len(single.indices) > 1 && !single.sure {
 			return Subject{}, r.fail(across(rest[0], r.last(), CodeUnclearName,
-				fmt.Sprintf("%q could be %s", joinText(rest[:words]), oneOf(r.partNames(single.indices))),
+				fmt.Sprintf("%q could be %s", joinText(rest[:words]), wording.OneOf(r.partNames(single.indices))),
 				fmt.Sprintf("write the whole name, or \"the %s\" for all of them", plural(joinText(rest[:words])))))
 		}
 		return Subject{Parts: single.indices}, true
@@ -191,5 +192,5 @@ func (r *reader) channelHint() string {
 	for i := range r.setup.Channels {
 		list[i] = fmt.Sprint(r.setup.Channels[i].Number)
 	}
-	return "it has channel " + oneOf(list)
+	return "it has channel " + wording.OneOf(list)
 }

@@ -25,7 +25,7 @@ func (r *reader) bites(o *Outcome, a Amount, from int) bool {
 	for _, i := range o.Subject.Parts {
 		p := &r.setup.Parts[i]
 		most := mostOf(p, a.Unit)
-		guarded := o.Verb == Move || o.Verb == Stand && isHinged(p) // its direction can still fail
+		guarded := o.Verb == Move || o.Verb == Stand && p.Motion.Hinged() // its direction can still fail
 		switch {
 		case guarded && ((a.Kind == AtLeast || a.Kind == Over) && a.Value == 0 || a.Kind != About && a.takesIn(0, most)):
 			return r.fail(across(r.tokens[from], r.last(), CodeBadNumber,

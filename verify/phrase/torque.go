@@ -51,7 +51,7 @@ func (r *reader) servos() (Subject, bool) {
 		return s, r.fail(across(r.tokens[start], r.last(), CodeUnclearName, "which servo?", "name its part, such as \"the elevator servo\", or write \"every servo\""))
 	case !every && last.text == "servo" && len(s.Parts) > 1:
 		return s, r.fail(across(r.tokens[start], r.last(), CodeUnclearName,
-			fmt.Sprintf("%q could be that of %s", joinText(name[:words+1]), oneOf(r.partNames(s.Parts))),
+			fmt.Sprintf("%q could be that of %s", joinText(name[:words+1]), wording.OneOf(r.partNames(s.Parts))),
 			fmt.Sprintf("write the whole name, or \"the %ss\" for all of them", joinText(name[:words+1]))))
 	}
 	return s, r.countBoth(both, start, len(s.Parts))
@@ -61,7 +61,7 @@ func (r *reader) servos() (Subject, bool) {
 func (r *reader) aerodynamic() []int {
 	var list []int
 	for i := range r.setup.Parts {
-		if isHinged(&r.setup.Parts[i]) && r.air.Acts(i) {
+		if r.setup.Parts[i].Motion.Hinged() && r.air.Acts(i) {
 			list = append(list, i)
 		}
 	}
@@ -151,7 +151,7 @@ func (r *reader) pulledByAir(o *Outcome, verb token) bool {
 	var lacking []string
 	for _, i := range o.Subject.Parts {
 		p := &r.setup.Parts[i]
-		if !isHinged(p) || !r.air.Acts(i) {
+		if !p.Motion.Hinged() || !r.air.Acts(i) {
 			return r.fail(across(verb, r.last(), CodeWrongMotion, fmt.Sprintf("the air does not load the servo of the %s", p.Name), "name hinged surfaces"))
 		}
 		keys := sizesLacking(p)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify/wording"
 )
 
 // unexpected is the problem of text left over behind a sentence that was
@@ -193,7 +194,7 @@ func (r *reader) unknownControl(from, end int) bool {
 		for i := range all {
 			all[i] = i
 		}
-		hint = "the controls are " + oneOf(r.controlNames(all))
+		hint = "the controls are " + wording.OneOf(r.controlNames(all))
 	}
 	return r.fail(across(r.tokens[from], r.tokens[end-1], CodeUnknownName, fmt.Sprintf("no control is called %q", name), hint))
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/wording"
 )
 
 // value reads where a control is put.
@@ -147,9 +148,9 @@ func (r *reader) side(c *mixcore.Control) (sign float64, ok bool) {
 func placesOf(c *mixcore.Control) string {
 	switch c.Kind {
 	case mixcore.SwitchControl:
-		return oneOf(c.Positions)
+		return wording.OneOf(c.Positions)
 	case mixcore.LeverControl:
-		return oneOf(append(detentNames(c), "full", "half", "closed", "a percent such as 30%"))
+		return wording.OneOf(append(detentNames(c), "full", "half", "closed", "a percent such as 30%"))
 	}
 	sides := axisSides[c.Axis]
 	return fmt.Sprintf("full %s, half %s, 30%% %s, centred", sides[0], sides[1], sides[0])

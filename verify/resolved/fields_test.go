@@ -10,6 +10,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/resolved"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // notCounted are the fields that bear on no answer, or are told by others.
@@ -90,7 +91,7 @@ extras:
 // it stands in a set-up that has something of everything: for at least one of its places
 // the digest must change. A field that is new and that nobody told SetUp about fails.
 func TestEverySettingCounts(t *testing.T) {
-	m := load(t, "everything.yaml", everything)
+	m := verifytest.Model(t, "everything.yaml", everything)
 	whole := digest(m)
 	counts, fields := map[string]bool{}, []string{}
 	var visit func(name string, v reflect.Value)

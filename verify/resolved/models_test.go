@@ -8,24 +8,6 @@ import (
 	"example.com/hingeline/verify/resolved"
 )
 
-func load(t testing.TB, name, text string) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, []byte(text))
-	if m == nil {
-		t.Fatalf("%s: %+v\n%s", name, problems, text)
-	}
-	return m
-}
-
-func shipped(t testing.TB, name string) string {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("no %s", name)
-	}
-	return string(text)
-}
-
 // swap is a text with one piece of it replaced, which must be there just once.
 func swap(t testing.TB, text, old, new string) string {
 	t.Helper()

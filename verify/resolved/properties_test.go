@@ -12,6 +12,7 @@ import (
 	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/resolved"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // shuffled is a file whose things stand in another order, with remarks strewn in and
@@ -111,7 +112,7 @@ func digitsOf(text []byte) (at []int) {
 // touch.
 func TestEveryMistakeIsADifference(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := load(t, name, shipped(t, name))
+		m := verifytest.Shipped(t, name)
 		whole := digest(m)
 		const each = 1 // of a kind and a model
 		tried := map[string]int{}

@@ -8,6 +8,7 @@ import (
 	"example.com/hingeline/features"
 	"example.com/hingeline/verify/resolved"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 func scriptDigest(t *testing.T, m *airframes.Model, text string) string {
@@ -64,7 +65,7 @@ Funktionalität: Zwei
 `
 
 func TestScriptsThatAskTheSame(t *testing.T) {
-	m := load(t, "bracken", shipped(t, "bracken-20"))
+	m := verifytest.Model(t, "bracken", string(verifytest.ShippedText(t, "bracken-20")))
 	if scriptDigest(t, m, asked) != scriptDigest(t, m, askedAgain) {
 		one, _ := resolved.Script(m, []script.File{{Name: "a", Text: []byte(asked)}})
 		other, _ := resolved.Script(m, []script.File{{Name: "b", Text: []byte(askedAgain)}})
@@ -77,7 +78,7 @@ func TestScriptsThatAskTheSame(t *testing.T) {
 }
 
 func TestScriptDifferencesAreSaid(t *testing.T) {
-	m := load(t, "bracken", shipped(t, "bracken-20"))
+	m := verifytest.Model(t, "bracken", string(verifytest.ShippedText(t, "bracken-20")))
 	for _, row := range []struct {
 		old, new string
 		want     []string
@@ -111,7 +112,7 @@ func TestScriptDifferencesAreSaid(t *testing.T) {
 
 // That everything rests counts where a group of settings begins.
 func TestScriptGroupsThatRest(t *testing.T) {
-	m := load(t, "bracken", shipped(t, "bracken-20"))
+	m := verifytest.Model(t, "bracken", string(verifytest.ShippedText(t, "bracken-20")))
 	const together = "Feature: F\n  Scenario: S\n    Given everything rests\n    And rates are high\n    Then the elevator is at neutral\n"
 	const apart = "Feature: F\n  Background:\n    Given rates are high\n  Scenario: S\n    Given everything rests\n    Then the elevator is at neutral\n"
 	one, _ := resolved.Script(m, []script.File{{Name: "a", Text: []byte(together)}})
@@ -127,7 +128,7 @@ func TestScriptGroupsThatRest(t *testing.T) {
 func TestShippedScriptsResolve(t *testing.T) {
 	seen := map[string]string{}
 	for _, name := range airframes.Shipped() {
-		m := load(t, name, shipped(t, name))
+		m := verifytest.Shipped(t, name)
 		text, ok := features.Read(name)
 		if !ok {
 			t.Fatal(name)
@@ -141,7 +142,7 @@ func TestShippedScriptsResolve(t *testing.T) {
 }
 
 func TestScriptWithAMistakeIsRefused(t *testing.T) {
-	m := load(t, "bracken", shipped(t, "bracken-20"))
+	m := verifytest.Model(t, "bracken", string(verifytest.ShippedText(t, "bracken-20")))
 	list, problems := resolved.Script(m, []script.File{{Name: "a", Text: []byte("Feature: F\n  Scenario: S\n    Then the wing claps\n")}})
 	if list != nil || len(problems) == 0 {
 		t.Errorf("got %q, %v", list, problems)

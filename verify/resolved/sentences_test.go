@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/verify/resolved"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // A planted change for each kind of setting, and what is said of it.
@@ -79,8 +80,8 @@ func TestEachChangeIsSaid(t *testing.T) {
 		{"gear retract: {", "gear hook: {", []string{"gear hook is new", "gear retract is gone"}},
 		{"extras:\n  gear retract: {channel: 2, plus_moves: in}\n", "", []string{"gear retract is gone"}},
 	} {
-		was := load(t, "was.yaml", everything)
-		is := load(t, "is.yaml", swap(t, everything, row.old, row.new))
+		was := verifytest.Model(t, "was.yaml", everything)
+		is := verifytest.Model(t, "is.yaml", swap(t, everything, row.old, row.new))
 		got := resolved.Differences(was, is)
 		if !slices.Equal(texts(got), row.want) {
 			t.Errorf("%s\ngot  %q\nwant %q", row.new, texts(got), row.want)
@@ -100,7 +101,7 @@ func TestEachChangeIsSaid(t *testing.T) {
 
 // One thing that is called otherwise is one difference, however often it is used.
 func TestAnotherNameIsOneDifference(t *testing.T) {
-	was := load(t, "was.yaml", everything)
+	was := verifytest.Model(t, "was.yaml", everything)
 	for _, row := range []struct{ old, new, want string }{
 		{"rate switch", "mode switch", "rate switch is called mode switch now"},
 		{"landing", "final", ""},
@@ -109,7 +110,7 @@ func TestAnotherNameIsOneDifference(t *testing.T) {
 		{"starboard aileron", "right outer aileron", "starboard aileron is called right outer aileron now"},
 		{"high", "steep", "rate switch: the position high is called steep now"},
 	} {
-		is := load(t, "is.yaml", strings.ReplaceAll(everything, row.old, row.new))
+		is := verifytest.Model(t, "is.yaml", strings.ReplaceAll(everything, row.old, row.new))
 		got := resolved.Differences(was, is)
 		if row.want == "" { // a phase and a lever's position at once
 			if len(got) != 2 {
@@ -127,7 +128,7 @@ func TestAnotherNameIsOneDifference(t *testing.T) {
 }
 
 func TestSpellingChangesNothing(t *testing.T) {
-	was := load(t, "was.yaml", everything)
+	was := verifytest.Model(t, "was.yaml", everything)
 	for _, row := range [][2]string{
 		{"port aileron:", "Left-Aileron:"},
 		{"limit: 90%", "limit: 90.000"},
@@ -138,7 +139,7 @@ func TestSpellingChangesNothing(t *testing.T) {
 		{"name: All of it", "about: It has everything.\nname: All of it"},
 		{"horn: below,", "horn: below, arm: below,"},
 	} {
-		is := load(t, "is.yaml", swap(t, everything, row[0], row[1]))
+		is := verifytest.Model(t, "is.yaml", swap(t, everything, row[0], row[1]))
 		if got := resolved.Differences(was, is); len(got) > 0 || digest(was) != digest(is) {
 			t.Errorf("%s: got %q", row[1], texts(got))
 		}
@@ -147,8 +148,8 @@ func TestSpellingChangesNothing(t *testing.T) {
 
 // What is said is rounded for reading; a change too small for that is said exactly.
 func TestLastBitIsSaid(t *testing.T) {
-	was := load(t, "was.yaml", everything)
-	is := load(t, "is.yaml", everything)
+	was := verifytest.Model(t, "was.yaml", everything)
+	is := verifytest.Model(t, "is.yaml", everything)
 	is.Setup.Channels[0].SubTrim = 3.0000000000000004
 	if got, want := texts(resolved.Differences(was, is)), []string{"channel 1 (left one): sub-trim 3 → 3.0000000000000004 %"}; !slices.Equal(got, want) {
 		t.Errorf("got %q", got)
@@ -156,7 +157,7 @@ func TestLastBitIsSaid(t *testing.T) {
 }
 
 func TestPartsThatADifferenceBearsOn(t *testing.T) {
-	was := load(t, "was.yaml", everything)
+	was := verifytest.Model(t, "was.yaml", everything)
 	for _, row := range []struct {
 		old, new string
 		want     []string
@@ -169,7 +170,7 @@ func TestPartsThatADifferenceBearsOn(t *testing.T) {
 		{"[safe, live]", "[safe, live, mid]", []string{"motor"}},
 		{"tip_chord_mm: 200", "tip_chord_mm: 190", []string{"port aileron", "starboard aileron"}},
 	} {
-		got := resolved.Differences(was, load(t, "is.yaml", swap(t, everything, row.old, row.new)))
+		got := resolved.Differences(was, verifytest.Model(t, "is.yaml", swap(t, everything, row.old, row.new)))
 		if len(got) != 1 || !slices.Equal(got[0].Parts, row.want) {
 			t.Errorf("%s: got %+v, want %q", row.new, got, row.want)
 		}

@@ -90,7 +90,8 @@ type Linkage struct {
 	Part    string
 	Channel string      // "channel 3 (port flap)"
 	Seen    string      // from where: "from the side, nose left", or "from above, nose left"
-	Stands  []LinkageAt // neutral first, then the two ends of its travel
+	Goes    string      // "as far as the channel goes: 1031 to 1589 µs": between which ends it is drawn
+	Stands  []LinkageAt // neutral first, then the two ends that its channel comes to, held at the part's stop
 	Horn    string      // "horn below"
 	Lengths []string    // "arm 11 mm", "horn 15 mm", "pushrod 57.8 mm"
 }
@@ -98,18 +99,19 @@ type Linkage struct {
 // LinkageAt is where its points are: millimetres from the servo's shaft, X aft, Y up
 // (seen from above: to port).
 type LinkageAt struct {
-	Says                                  string // "channel at 100 %: arm 45° aft, trailing edge UP 20.3° (17 mm)"
+	Says                                  string // "channel at 2000 µs (100 %): arm 45° aft, trailing edge UP 20.3° (17 mm)"
 	Shaft, Arm, Horn, Hinge, TrailingEdge [2]float64
 }
 
 // Throw is how far one control moves one part either way, from where the part stands with
-// the sticks centred.
+// the sticks centred, and with everything that When does not name at rest.
 type Throw struct {
 	Part    string
 	Control string     // "roll stick"
 	When    []string   // how switches and levers stand: "rate switch high"; each an alternative set joined by "and"
 	Ends    []ThrowEnd // two: UP then DOWN, LEFT then RIGHT; one where it moves only one way
 	Partner string     // how it differs from its partner on the other side: "1.2° more UP than the starboard aileron"; empty for the same, or no partner
+	Differs float64    // of what Partner says, the most, in degrees; 0 or more
 }
 
 // ThrowEnd is one end of a throw.
@@ -121,7 +123,8 @@ type ThrowEnd struct {
 	Tolerance   Tolerance
 }
 
-// Tolerance is by how much a throw may be off when it is measured.
+// Tolerance is by how much a throw may be off when it is measured: at most half of the
+// throw, so that it never reaches down to a part that stands still.
 type Tolerance struct {
 	Degrees     float64
 	Millimetres float64 // 0 where the chord is not known
@@ -142,7 +145,7 @@ type Travel struct {
 type Signal struct {
 	Channel string
 	Does    string   // "holds what it put out", "goes to 1000 µs (−100 %)"
-	Parts   []string // where that brings its parts, from all at rest: "motor: stopped"
+	Parts   []string // what that does to its parts: "motor: stopped, at once, from wherever it was", "port flap: stays where it was, wherever that is"
 	Motor   bool     // it drives a motor
 	Runs    bool     // of a motor: it may go on running
 }
@@ -152,6 +155,8 @@ type Motor struct {
 	Name        string
 	Channel     string
 	StoppedWhen string   // the promise: "motor switch is safe"; empty if none was given
+	Breaks      []string // a position at which it runs all the same; empty where it is kept, or none was given
+	NotSure     bool     // the search ended before that was decided
 	Rest        string   // with every control at rest: "stopped", "power 40 %"
 	Full        []string // the position that gives full power
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"example.com/hingeline/airframes/diag"
@@ -63,32 +62,13 @@ func checkText(f File) (diag.Problem, bool) {
 			return diag.Problem{Place: diag.Place{File: f.Name, Line: line}, Code: CodeTooBig,
 				Message: fmt.Sprintf("the line has more than %d bytes", MaxLine), Hint: "split it into several sentences"}, true
 		default:
-			if message := strange(f.Text, i, r); message != "" {
+			if message := diag.Strange(f.Text, i); message != "" {
 				return diag.Problem{Place: place(i), Code: CodeNotText,
 					Message: message, Hint: "save the script as plain UTF-8 text with ordinary line breaks"}, true
 			}
 		}
 	}
 	return diag.Problem{}, false
-}
-
-// strange says what is wrong with a character, or nothing. Whatever an editor may
-// show as a line break and Gherkin does not take for one would put two sentences
-// on one line.
-func strange(text []byte, at int, r rune) string {
-	switch {
-	case r == '\t', r == '\r' && at+1 < len(text) && text[at+1] == '\n':
-		return ""
-	case r == '\r':
-		return "a carriage return stands alone, want a line break"
-	case r == utf8.RuneError && !bytes.HasPrefix(text[at:], []byte("\uFFFD")):
-		return fmt.Sprintf("byte 0x%02X is no UTF-8 text", text[at])
-	case r == '\uFEFF' && at == 0:
-		return ""
-	case unicode.IsControl(r), unicode.In(r, unicode.Zl, unicode.Zp), r == '\uFEFF', r == '\uFFFE', r == '\uFFFF':
-		return fmt.Sprintf("control character U+%04X stands in the text", r)
-	}
-	return ""
 }
 
 // source is a script with its lines at hand.

@@ -5,6 +5,7 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/wording"
 )
 
 // tells is true for an outcome that shows which way something goes. That nothing
@@ -52,7 +53,7 @@ func (l *looker) unmentioned() {
 	if first < 0 {
 		return
 	}
-	l.add(missing(l.m.Places.Parts[first], codePart, "no sentence says what "+listed(names)+either(len(names) == 1, " does", " do"),
+	l.add(missing(l.m.Places.Parts[first], codePart, "no sentence says what "+wording.Listed(names)+either(len(names) == 1, " does", " do"),
 		"whatever is wrong there passes", l.sentenceFor(first)))
 }
 
@@ -159,7 +160,7 @@ func (l *looker) theControls(indices []int) string {
 	for _, i := range indices {
 		names = append(names, "the "+l.s.Controls[i].Name)
 	}
-	return listed(names)
+	return wording.Listed(names)
 }
 
 // turnFor is the sentence that every model should pass with a stick or trim at

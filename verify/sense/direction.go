@@ -7,20 +7,6 @@ import (
 	"example.com/hingeline/verify/phrase"
 )
 
-// wayOf is the plus or minus way of a motion.
-func wayOf(m mixcore.Motion, plus bool) phrase.Way {
-	ways := map[mixcore.Motion][2]phrase.Way{
-		mixcore.UpDown:    {phrase.Up, phrase.Down},
-		mixcore.LeftRight: {phrase.Right, phrase.Left},
-		mixcore.Power:     {phrase.Slower, phrase.Faster},
-		mixcore.OutIn:     {phrase.In, phrase.Out},
-	}[m]
-	if plus {
-		return ways[1]
-	}
-	return ways[0]
-}
-
 // movedWay is the way in which an outcome wants a part to have moved.
 func movedWay(o *phrase.Outcome) phrase.Way {
 	switch o.Verb {

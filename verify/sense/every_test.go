@@ -3,10 +3,12 @@ package sense
 import (
 	"strings"
 	"testing"
+
+	"example.com/hingeline/verify/verifytest"
 )
 
 func TestSuspiciousAtEveryPosition(t *testing.T) {
-	bracken := shipped(t, "bracken-20")
+	bracken := verifytest.Shipped(t, "bracken-20")
 	for _, c := range []struct {
 		steps []string
 		right string // what the hint says to write; empty: nothing is suspicious
@@ -50,7 +52,7 @@ func TestSuspiciousAtEveryPosition(t *testing.T) {
 // A sentence about every position is held against no other: it says nothing of the one
 // position at which its scenario stands.
 func TestSentencesAboutEveryPositionContradictNothing(t *testing.T) {
-	bracken := shipped(t, "bracken-20")
+	bracken := verifytest.Shipped(t, "bracken-20")
 	got := found(lookAt(t, bracken,
 		"When the roll stick is full right", "Then the port flap stays still", "And at every switch position, the port flap never rises",
 		"Given the motor switch is live", "Then the motor is stopped", "And whatever the throttle does, the motor is at most 90%"), codeContradiction)
@@ -60,7 +62,7 @@ func TestSentencesAboutEveryPositionContradictNothing(t *testing.T) {
 }
 
 func TestFreeControlsAreTried(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	for _, c := range []struct {
 		steps []string
 		code  string

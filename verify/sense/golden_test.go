@@ -12,6 +12,7 @@ import (
 	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/verifytest"
 )
 
 var update = flag.Bool("update", false, "write the expected output of testdata/problems anew")
@@ -31,7 +32,7 @@ func TestLookFindsEveryPlantedFault(t *testing.T) {
 				}
 				texts[i] = string(text)
 			}
-			list := Look(load(t, "airframe.yaml", texts[0]), run(t, load(t, "airframe.yaml", texts[0]), texts[1]).Asked)
+			list := Look(verifytest.Model(t, "airframe.yaml", texts[0]), run(t, verifytest.Model(t, "airframe.yaml", texts[0]), texts[1]).Asked)
 			if len(found(list, code)) == 0 {
 				t.Errorf("not found: %s", code)
 			}

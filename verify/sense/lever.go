@@ -56,7 +56,7 @@ func (l *looker) leverFights(a *phrase.Asked, way phrase.Way) (result.ScriptFind
 	if !ok || !slices.Contains(c.kinds, p.Kind) {
 		return result.ScriptFinding{}, false
 	}
-	right := wayOf(p.Motion, c.more)
+	right := phrase.WayOf(p.Motion, c.more)
 	if right == way {
 		return result.ScriptFinding{}, false
 	}

@@ -11,6 +11,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // fennel has two sticks for pitch, trims, two rates, a motor and a door.
@@ -50,7 +51,7 @@ extras:
 `
 
 func TestContradictionsAreFoundAndNothingElse(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	for _, c := range []struct {
 		name  string
 		steps []string
@@ -98,7 +99,7 @@ func TestContradictionsAreFoundAndNothingElse(t *testing.T) {
 // Sentences that the set-up passes can all hold, so they do not contradict each
 // other, wherever the controls stand.
 func TestWhatHoldsNeverContradicts(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	v := phrase.NewVocabulary(m)
 	sentences := []string{
 		"the port aileron rises", "the port aileron drops", "the port aileron stays still", "the port aileron is at neutral",
@@ -158,7 +159,7 @@ func TestToothlessSentences(t *testing.T) {
 // What is called toothless holds wherever the controls go, in set-ups that differ
 // in the sign of every channel: nothing could fail it.
 func TestToothlessSentencesHoldEverywhere(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	rapid.Check(t, func(t *rapid.T) {
 		other := *m
 		other.Setup.Channels = slices.Clone(m.Setup.Channels)
@@ -199,14 +200,14 @@ var whole = []string{
 }
 
 func TestNothingIsMissingInAWholeScript(t *testing.T) {
-	if got := lookAt(t, load(t, "fennel.yaml", fennel), whole...); len(got) > 0 {
+	if got := lookAt(t, verifytest.Model(t, "fennel.yaml", fennel), whole...); len(got) > 0 {
 		t.Errorf("found %+v, want nothing", got)
 	}
 }
 
 // Each sentence taken out of a whole script leaves what it alone was for.
 func TestWhatIsLeftOutIsFound(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	for _, c := range []struct {
 		out     int
 		instead string
@@ -240,7 +241,7 @@ func TestWhatIsLeftOutIsFound(t *testing.T) {
 // The sentence that a finding proposes is one that Hingeline reads, and writing it
 // puts the finding right.
 func TestProposedSentencesHelp(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	steps := []string{"* the port aileron is at neutral"}
 	proposed := 0
 	for range 20 {
@@ -271,7 +272,7 @@ func TestMillimetresAreTurnedIntoDegrees(t *testing.T) {
 }
 
 func TestCodesAreInTheOrderOfTheReport(t *testing.T) {
-	m := load(t, "fennel.yaml", fennel)
+	m := verifytest.Model(t, "fennel.yaml", fennel)
 	got := lookAt(t, m, "When right roll", "Then the port aileron rises", "And the port aileron drops",
 		"And the model does not yaw")
 	last := 0

@@ -1,8 +1,6 @@
 package sense
 
 import (
-	"strings"
-
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
@@ -55,12 +53,3 @@ func missing(at diag.Place, code, message, reason, right string) result.ScriptFi
 }
 
 func quoted(sentence string) string { return "“" + sentence + "”" }
-
-// listed joins words as a sentence does: "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}

@@ -12,27 +12,8 @@ import (
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
-
-func load(t *testing.T, name, text string) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, []byte(text))
-	if m == nil {
-		var said bytes.Buffer
-		diag.Write(&said, problems, diag.NewSource(name, []byte(text)))
-		t.Fatalf("the test's own airframe is refused:\n%s", &said)
-	}
-	return m
-}
-
-func shipped(t *testing.T, name string) *airframes.Model {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("no model is called %s", name)
-	}
-	return load(t, name+".yaml", string(text))
-}
 
 func run(t *testing.T, m *airframes.Model, text string) script.Record {
 	t.Helper()
@@ -67,7 +48,7 @@ func lookAt(t *testing.T, m *airframes.Model, steps ...string) []result.ScriptFi
 // aeroplane there, nothing contradicts, and nothing is left out.
 func TestLookFindsNothingInShippedScripts(t *testing.T) {
 	for _, name := range features.Names() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		text, _ := features.Read(name)
 		record := run(t, m, string(text))
 		if len(record.Asked) < 20 {
@@ -92,7 +73,7 @@ func TestEveryShippedExpectationIsSuspiciousTurnedRound(t *testing.T) {
 		"quoin-delta": 40, "skein-wing": 40, "skerry": 80, "tansel-aerobatic": 60, "tarn-measured": 30, "turnstone-canard": 40,
 	}
 	for _, name := range features.Names() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		text, _ := features.Read(name)
 		asked := run(t, m, string(text)).Asked
 		turned := 0
@@ -148,7 +129,7 @@ const backwards = `Feature: Bracken 20, by somebody in a hurry
 // Five sentences of the script fight the aeroplane. All five are found and no
 // other, whether the set-up is right or so wrong that it does what they ask.
 func TestFiveBackwardsExpectationsAreFound(t *testing.T) {
-	right := shipped(t, "bracken-20")
+	right := verifytest.Shipped(t, "bracken-20")
 	wrong := *right
 	wrong.Setup.Channels = append([]mixcore.Channel(nil), right.Setup.Channels...)
 	for _, number := range []int{4, 6, 7} {
@@ -188,7 +169,7 @@ func TestFiveBackwardsExpectationsAreFound(t *testing.T) {
 // A set-up that is reversed from end to end passes a script that is backwards
 // from end to end; the look at the script does not.
 func TestBackwardsScriptOnReversedModelPassesNoLook(t *testing.T) {
-	m := load(t, "mini.yaml", strings.Replace(mini, "mix: pitch", "mix: pitch, reversed: true", 1))
+	m := verifytest.Model(t, "mini.yaml", strings.Replace(mini, "mix: pitch", "mix: pitch, reversed: true", 1))
 	record := run(t, m, "Feature: Mini\n  Scenario: Back\n    When the pitch stick is full back\n    Then the elevator drops\n")
 	if len(record.Checks) != 1 || !record.Checks[0].Passed {
 		t.Fatalf("the check is to pass: %+v", record.Checks)

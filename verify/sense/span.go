@@ -65,7 +65,7 @@ func inDegrees(p *mixcore.Part, a *phrase.Amount) span {
 // still is what does not count as a movement of a part, either way, in degrees or
 // percent.
 func (l *looker) still(p *mixcore.Part) float64 {
-	if p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight {
+	if p.Motion.Hinged() {
 		return float64(l.m.Still)
 	}
 	return phrase.StillPercent
@@ -86,7 +86,7 @@ func (l *looker) astir(p *mixcore.Part) []span {
 func (l *looker) towards(p *mixcore.Part, way phrase.Way, a *phrase.Amount) span {
 	s := inDegrees(p, a)
 	s.low = max(s.low, l.still(p))
-	if way == wayOf(p.Motion, true) {
+	if way == phrase.WayOf(p.Motion, true) {
 		return s
 	}
 	return span{-s.high, -s.low}

@@ -57,7 +57,7 @@ func (l *looker) helps(part int, c cue) phrase.Way {
 	if turns == 0 {
 		return phrase.NoWay
 	}
-	return wayOf(l.s.Parts[part].Motion, turns > 0 == c.plus)
+	return phrase.WayOf(l.s.Parts[part].Motion, turns > 0 == c.plus)
 }
 
 func (l *looker) partFights(a *phrase.Asked, c cue, way phrase.Way) (result.ScriptFinding, bool) {

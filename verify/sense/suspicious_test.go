@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // twoChannel is rudder and elevator only, the rudder on the roll stick.
@@ -207,13 +208,13 @@ func TestSuspiciousByLayout(t *testing.T) {
 func model(t *testing.T, nameOrText string) *airframes.Model {
 	t.Helper()
 	if strings.HasPrefix(nameOrText, "hingeline:") {
-		return load(t, "model.yaml", nameOrText)
+		return verifytest.Model(t, "model.yaml", nameOrText)
 	}
-	return shipped(t, nameOrText)
+	return verifytest.Shipped(t, nameOrText)
 }
 
 func TestOnPurposeIsThePilotsDecision(t *testing.T) {
-	m := shipped(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	got := found(lookAt(t, m, "* with right roll, the port flap rises on purpose and the port aileron rises"), codeSuspicious)
 	if len(got) != 2 || !got[0].OnPurpose || got[0].Fails || got[1].OnPurpose || !got[1].Fails {
 		t.Errorf("found %+v, want the flap on purpose and the aileron not", got)
@@ -222,7 +223,7 @@ func TestOnPurposeIsThePilotsDecision(t *testing.T) {
 
 // A step back from where the stick was asks the opposite of a step there.
 func TestSuspiciousTakesTheMovementNotThePosition(t *testing.T) {
-	m := shipped(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	steps := []string{"When the pitch stick is full back", "Then the elevator rises", "When the pitch stick is centred", "Then the elevator "}
 	for way, want := range map[string]int{"drops": 0, "rises": 1} {
 		steps[3] = "Then the elevator " + way

@@ -23,14 +23,14 @@ import (
 // is not sure, and says so.
 func Of(ctx context.Context, m *airframes.Model, record *script.Record) *result.Paper {
 	p := prove.New(m.Plan)
-	shape := Shape(m)
+	shape, used := Shape(m), travel(ctx, m, p)
 	return &result.Paper{
 		MassKg:   m.MassKg,
 		Shape:    shape,
 		Pictures: pictures(m, record, &shape),
-		Linkages: Linkages(m),
+		Linkages: Linkages(m, used),
 		Throws:   Throws(m),
-		Travel:   travel(ctx, m, p),
+		Travel:   used,
 		Signal:   Signal(m),
 		Motors:   motors(ctx, m, p),
 	}

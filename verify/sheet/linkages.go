@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
@@ -11,13 +12,14 @@ import (
 )
 
 // Linkages are the servos that move a part by arm, pushrod and horn, to be drawn to
-// scale. What was measured with a gauge has no linkage to draw.
-func Linkages(m *airframes.Model) []result.Linkage {
+// scale, as far as their channels are used: used is what [Travel] says of each. What was
+// measured with a gauge has no linkage to draw.
+func Linkages(m *airframes.Model, used []result.Travel) []result.Linkage {
 	var list []result.Linkage
 	for part := range m.Setup.Parts {
 		for k := range m.Setup.Parts[part].Drives {
 			if m.Setup.Parts[part].Drives[k].Linkage != nil {
-				list = append(list, linkageOf(m, part, k))
+				list = append(list, linkageOf(m, part, k, used))
 			}
 		}
 	}
@@ -35,7 +37,7 @@ type joint struct {
 	side        float64 // +1 where the horn is above or to starboard, else −1
 }
 
-func linkageOf(m *airframes.Model, part, index int) result.Linkage {
+func linkageOf(m *airframes.Model, part, index int, used []result.Travel) result.Linkage {
 	p := &m.Setup.Parts[part]
 	j := joint{m: m, part: part, index: index, p: p, d: &p.Drives[index], g: p.Drives[index].Linkage, side: p.Drives[index].Sign}
 	if p.Kind == "nose wheel" { // its horn turns the model the other way
@@ -47,9 +49,16 @@ func linkageOf(m *airframes.Model, part, index int) result.Linkage {
 	if p.Motion == mixcore.LeftRight {
 		out.Seen = "from above, nose left"
 	}
-	low, high := c.Reach()
-	for _, output := range []mixcore.Percent{0, low, high} {
-		out.Stands = append(out.Stands, j.at(output))
+	goes := &used[j.d.Channel]
+	out.Goes = "as far as the channel goes: "
+	if !goes.Sure {
+		out.Goes = "as far as the channel was found to go: "
+	}
+	out.Goes += strings.TrimSuffix(wording.Pulse(mixcore.Microseconds(goes.Low)), " µs") + " to " + wording.Pulse(mixcore.Microseconds(goes.High))
+	least, most := c.Reach()
+	out.Stands = append(out.Stands, j.at(0))
+	for _, pulse := range []float64{goes.Low, goes.High} {
+		out.Stands = append(out.Stands, j.at(min(max(mixcore.OutputOf(mixcore.Microseconds(pulse)), least), most)))
 	}
 	out.Lengths = j.lengths()
 	return out
@@ -67,15 +76,17 @@ func (j *joint) hornSide() string {
 	return "to port"
 }
 
-// at is where everything is with the channel at an output.
+// at is where everything is with the channel at an output: where that is beyond the
+// part's stop, at the stop.
 func (j *joint) at(output mixcore.Percent) result.LinkageAt {
-	drive := j.m.Plan.DriveAt(j.part, j.index, output)
+	held := j.held(output)
+	drive := j.m.Plan.DriveAt(j.part, j.index, held)
 	arm, horn := j.l.Tips(float64(drive.Swing))
 	sin, cos := math.Sincos(-j.l.Swing(float64(drive.Swing)) * math.Pi / 180)
 	edge := j.trailing()
 	place := func(p [2]float64) [2]float64 { return [2]float64{neat(p[0]), neat(j.seen(p[1]))} }
 	return result.LinkageAt{
-		Says: j.says(&drive), Arm: place(arm), Horn: place(horn),
+		Says: j.says(&drive, output), Arm: place(arm), Horn: place(horn),
 		Hinge:        place([2]float64{j.g.Pivots, j.g.Offset}),
 		TrailingEdge: place([2]float64{j.g.Pivots + edge*cos, j.g.Offset + edge*sin}),
 	}
@@ -101,24 +112,57 @@ func (j *joint) trailing() float64 {
 // drawnChord is how long the chord of a part without one is drawn, in lengths of its horn.
 const drawnChord = 2.5
 
-func (j *joint) says(drive *mixcore.DriveTrace) string {
-	angle := drive.Angle
-	at := mixcore.PartOutput{Angle: angle}
-	if j.p.Chord > 0 {
-		at.Travel = mixcore.ChordTravel(j.p.Chord, angle)
-	}
-	words := "channel at " + wording.Percent(drive.Output) + ": arm " + armWords(drive.Swing) + ", " + wording.Position(j.p, at)
+// held is the output at which the part comes to its stop, if that is on the way to an
+// output, else that output. Beyond it the servo pushes on and nothing turns.
+func (j *joint) held(output mixcore.Percent) mixcore.Percent {
 	switch {
-	case angle > j.p.Stops.Plus+stopSlip:
-		words += ", beyond its stop at " + wording.SetAngle(j.p.Stops.Plus)
-	case -angle > j.p.Stops.Minus+stopSlip:
-		words += ", beyond its stop at " + wording.SetAngle(j.p.Stops.Minus)
+	case !j.beyond(output):
+		return output
+	case j.beyond(0): // a linkage that does not fit: it pushes at neutral already
+		return 0
 	}
-	return words
+	inside, outside := mixcore.Percent(0), output
+	for range halvings {
+		if middle := (inside + outside) / 2; j.beyond(middle) {
+			outside = middle
+		} else {
+			inside = middle
+		}
+	}
+	return inside
+}
+
+// halvings find an output to a thousand millionth of its travel.
+const halvings = 40
+
+// beyond says whether a part would be beyond its stop at an output.
+func (j *joint) beyond(output mixcore.Percent) bool { return j.past(output) > stopSlip }
+
+// past is how far beyond its stop a part would be at an output; less than 0 short of it.
+func (j *joint) past(output mixcore.Percent) mixcore.Degrees {
+	angle := j.m.Plan.DriveAngle(j.part, j.index, output)
+	return max(angle-j.p.Stops.Plus, -angle-j.p.Stops.Minus)
 }
 
 // stopSlip is what arithmetic may add to an angle that stands exactly at its stop.
 const stopSlip mixcore.Degrees = 1e-9
+
+// says is where arm and part are with the channel at an output, where they may be held
+// short of it.
+func (j *joint) says(drive *mixcore.DriveTrace, output mixcore.Percent) string {
+	at := mixcore.PartOutput{Angle: drive.Angle}
+	if j.p.Chord > 0 {
+		at.Travel = mixcore.ChordTravel(j.p.Chord, drive.Angle)
+	}
+	words := "channel at " + wording.Pulse(mixcore.PulseOf(output)) + " (" + wording.Percent(output) + "): arm " + armWords(drive.Swing) + ", " + wording.Position(j.p, at)
+	switch {
+	case drive.Output != output:
+		words += ", held at its stop: the servo pushes on"
+	case j.past(output) >= wording.NeutralBelow:
+		words += ", beyond its stop at neutral already"
+	}
+	return words
+}
 
 func armWords(swing mixcore.Degrees) string {
 	if wording.Angle(swing) == wording.Angle(0) {

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -38,11 +39,22 @@ type fatal interface {
 	Fatalf(format string, args ...any)
 }
 
+// usedOf is as if every channel used a part of what it can put out.
+func usedOf(m *airframes.Model, part float64) []result.Travel {
+	used := make([]result.Travel, len(m.Setup.Channels))
+	for i := range used {
+		low, high := m.Setup.Channels[i].Reach()
+		middle, half := (low+high)/2, (high-low)/2*mixcore.Percent(part)
+		used[i] = result.Travel{Low: float64(mixcore.PulseOf(middle - half)), High: float64(mixcore.PulseOf(middle + half)), Sure: true}
+	}
+	return used
+}
+
 // Arm, horn and pushrod keep their lengths wherever the servo stands, and the trailing
-// edge is turned by what the plan says.
-func holdTogether(t fatal, m *airframes.Model) {
+// edge is turned by what the plan says, but never beyond the part's stop.
+func holdTogether(t fatal, m *airframes.Model, used []result.Travel) {
 	t.Helper()
-	list := sheet.Linkages(m)
+	list := sheet.Linkages(m, used)
 	next := 0
 	for i := range m.Setup.Parts {
 		p := &m.Setup.Parts[i]
@@ -53,7 +65,8 @@ func holdTogether(t fatal, m *airframes.Model) {
 			}
 			l := &list[next]
 			next++
-			low, high := m.Setup.Channels[p.Drives[k].Channel].Reach()
+			goes := used[p.Drives[k].Channel]
+			low, high := mixcore.OutputOf(mixcore.Microseconds(goes.Low)), mixcore.OutputOf(mixcore.Microseconds(goes.High))
 			if l.Part != p.Name || len(l.Stands) != 3 {
 				t.Fatalf("%s: got the linkage of %s with %d stands", p.Name, l.Part, len(l.Stands))
 			}
@@ -72,8 +85,16 @@ func holdTogether(t fatal, m *airframes.Model) {
 				if got := apart(at.Shaft, at.Arm); math.Abs(got-g.Arm) > 1e-6 {
 					t.Fatalf("%s: arm of %v mm at %v %%, want %v mm", p.Name, got, output, g.Arm)
 				}
-				if got, want := drawnAngle(p, at), float64(m.Plan.DriveAngle(i, k, output)); math.Abs(got-want) > 1e-6 {
+				stopped := func(angle float64) float64 { return min(max(angle, -float64(p.Stops.Minus)), float64(p.Stops.Plus)) }
+				asked, rests := float64(m.Plan.DriveAngle(i, k, output)), float64(m.Plan.DriveAngle(i, k, 0))
+				want := stopped(asked)
+				if fits := math.Abs(rests-stopped(rests)) < 1e-9; !fits && want != asked {
+					want = rests // it pushes at its stop already at neutral
+				}
+				if got := drawnAngle(p, at); math.Abs(got-want) > 1e-6 {
 					t.Fatalf("%s at %v %%: drawn at %v°, want %v°", p.Name, output, got, want)
+				} else if held := strings.Contains(at.Says, "held at its stop"); held != (math.Abs(asked-want) > 1e-6) && math.Abs(asked-want) > 1e-6 {
+					t.Fatalf("%s at %v %%: %q, and would be at %v°", p.Name, output, at.Says, asked)
 				}
 			}
 		}
@@ -97,14 +118,16 @@ func drawnAngle(p *mixcore.Part, at *result.LinkageAt) float64 {
 
 func TestLinkagesHoldTogether(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		holdTogether(t, load(t, name))
+		m := load(t, name)
+		holdTogether(t, m, sheet.Travel(context.Background(), m))
+		holdTogether(t, m, usedOf(m, 1))
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		m, problems := airframes.Load("drawn.yaml", airframestest.Generate(t))
 		if m == nil {
 			t.Fatalf("%+v", problems)
 		}
-		holdTogether(t, m)
+		holdTogether(t, m, usedOf(m, rapid.Float64Range(0, 1).Draw(t, "used")))
 	})
 }
 
@@ -121,7 +144,7 @@ surfaces:
   elevator:
     channel: 1
     chord_mm: 40
-    stops: {up: 30°, down: 20°}
+    stops: {up: 60°, down: 20°}
     servo: {swing_deg: 45, plus_swings: aft}
     linkage: {arm_mm: 15, horn_mm: 15, pivots_mm: 60, offset_mm: 0, horn: below}
   rudder:
@@ -133,15 +156,23 @@ surfaces:
 // With arm and horn alike the linkage is a parallelogram, and the surface turns just as
 // far as the arm: 45° of it is 15·sin 45° = 10.607 mm along and across.
 func TestLinkagesAreDrawnAsTheyAre(t *testing.T) {
-	list := sheet.Linkages(read(t, linked))
+	m := read(t, linked)
+	list := sheet.Linkages(m, sheet.Travel(context.Background(), m))
 	elevator, rudder := &list[0], &list[1]
 	if elevator.Seen != "from the side, nose left" || elevator.Horn != "horn below" || rudder.Seen != "from above, nose left" || rudder.Horn != "horn to starboard" {
 		t.Errorf("%q %q, %q %q", elevator.Seen, elevator.Horn, rudder.Seen, rudder.Horn)
 	}
 	const leg = 10.606601718
+	down := elevator.Stands[1] // 45° there, but for its stop at 20°
+	if want := "channel at 1000 µs (-100 %): arm 20° fore, trailing edge DOWN 20° (14 mm), held at its stop: the servo pushes on"; down.Says != want {
+		t.Errorf("got %q, want %q", down.Says, want)
+	}
+	if want := "as far as the channel goes: 1000 to 2000 µs"; elevator.Goes != want {
+		t.Errorf("got %q, want %q", elevator.Goes, want)
+	}
 	up := elevator.Stands[2]
 	want := result.LinkageAt{
-		Says: "channel at 100 %: arm 45° aft, trailing edge UP 45° (31 mm), beyond its stop at 30°",
+		Says: "channel at 2000 µs (100 %): arm 45° aft, trailing edge UP 45° (31 mm)",
 		Arm:  [2]float64{leg, -leg}, Horn: [2]float64{60 + leg, -leg}, Hinge: [2]float64{60, 0},
 		TrailingEdge: [2]float64{60 + 28.284271247, 28.284271247},
 	}
@@ -157,7 +188,7 @@ func TestLinkagesAreDrawnAsTheyAre(t *testing.T) {
 	if neutral.Horn[1] != -15 || neutral.Hinge[1] != 5 || neutral.Arm[1] >= 0 || neutral.Arm[0] <= 0 {
 		t.Errorf("%+v", neutral)
 	}
-	if !strings.Contains(left.Says, "channel at -100 %: arm 30° aft, LEFT ") || left.TrailingEdge[1] <= left.Hinge[1] {
+	if !strings.Contains(left.Says, "channel at 1000 µs (-100 %): arm 30° aft, LEFT ") || left.TrailingEdge[1] <= left.Hinge[1] {
 		t.Errorf("%+v", left)
 	}
 	joined := strings.Join(rudder.Lengths, ", ")

@@ -33,10 +33,31 @@ func motors(ctx context.Context, m *airframes.Model, p *prove.Prover) []result.M
 		}
 		if part.Motor.StoppedWhen != nil {
 			motor.StoppedWhen = wording.Condition(&m.Setup, part.Motor.StoppedWhen)
+			motor.Breaks, motor.NotSure = t.breaks(i)
 		}
 		list = append(list, motor)
 	}
 	return list
+}
+
+// breaks is a position at which a motor runs although its promise says that it is
+// stopped; none where there is none. It is not sure where the search ended before that
+// was decided.
+func (t *traveller) breaks(part int) (at []string, notSure bool) {
+	motor := t.s.Parts[part].Motor
+	d := t.p.Decide(t.ctx, &prove.Claim{
+		Now: prove.Everywhere(t.s), When: motor.StoppedWhen,
+		Want: prove.Place{Part: part, Low: math.Inf(-1), High: float64(motor.StoppedBelow)},
+	}, prove.Options{Plain: true, Boxes: travelBoxes})
+	switch d.Answer {
+	case prove.Disproved:
+		if at = wording.Pose(t.s, &d.Pose.Now); len(at) == 0 {
+			at = []string{"rest"}
+		}
+	case prove.Undecided:
+		notSure = true
+	}
+	return at, notSure
 }
 
 // full is the position that gives a motor the most power that it can have, and, where

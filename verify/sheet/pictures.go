@@ -108,7 +108,7 @@ func drivenBy(s *mixcore.Setup, channel int) []int {
 }
 
 func isHinged(p *mixcore.Part) bool {
-	return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight
+	return p.Motion.Hinged()
 }
 
 // placeOf is where a part is: degrees, plus as mixcore's, or percent.

@@ -46,11 +46,11 @@ func lossyModel(t *testing.T) *airframes.Model {
 func TestSignalSaysWhatIsLeftRunning(t *testing.T) {
 	got := Signal(lossyModel(t))
 	want := []result.Signal{
-		{Channel: "channel 1 (first)", Does: "goes to 1000 µs (-100 %)", Parts: []string{"first motor: stopped"}, Motor: true},
-		{Channel: "channel 2 (second)", Does: "holds what it put out", Parts: []string{"second motor: stopped"}, Motor: true, Runs: true},
-		{Channel: "channel 3 (third)", Does: "goes to 1100 µs (-80 %)", Parts: []string{"third motor: power 10 %"}, Motor: true, Runs: true},
-		{Channel: "channel 4", Does: "holds what it put out", Parts: []string{"fourth motor: stopped"}, Motor: true},
-		{Channel: "channel 5 (wing)", Does: "goes to 1625 µs (25 %)", Parts: []string{"port aileron: trailing edge DOWN 5°", "starboard aileron: trailing edge UP 5°"}},
+		{Channel: "channel 1 (first)", Does: "goes to 1000 µs (-100 %)", Parts: []string{"first motor: stopped, at once, from wherever it was"}, Motor: true},
+		{Channel: "channel 2 (second)", Does: "holds what it put out", Parts: []string{"second motor: goes on as it was"}, Motor: true, Runs: true},
+		{Channel: "channel 3 (third)", Does: "goes to 1100 µs (-80 %)", Parts: []string{"third motor: power 10 %, at once, from wherever it was"}, Motor: true, Runs: true},
+		{Channel: "channel 4", Does: "holds what it put out", Parts: []string{"fourth motor: goes on as it was: this channel can never make it run"}, Motor: true},
+		{Channel: "channel 5 (wing)", Does: "goes to 1625 µs (25 %)", Parts: []string{"port aileron: trailing edge DOWN 5°, at once, from wherever it was", "starboard aileron: trailing edge UP 5°, at once, from wherever it was"}},
 	}
 	for i := range want {
 		g, w := got[i], want[i]
@@ -110,5 +110,39 @@ func TestMotorsRunFullWhereTheySayIt(t *testing.T) {
 		if next != len(motors) {
 			t.Errorf("%s: %d motors, want %d", name, len(motors), next)
 		}
+	}
+}
+
+// A channel that holds leaves its part where it was, wherever that is, and never says
+// where it stands with all at rest. Of a part with two channels of which only one holds
+// nothing is said that both must agree on.
+func TestSignalSaysWhatStaysWhereItWas(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		m, _ := shipped(t, name)
+		for i, sig := range Signal(m) {
+			for _, said := range sig.Parts {
+				stays := strings.Contains(said, "as it was") || strings.Contains(said, "where it was")
+				if holds := m.Setup.Channels[i].Failsafe.Hold; holds && !stays || sig.Runs && strings.Contains(said, "stopped") {
+					t.Errorf("%s: %s holds %v: %q", name, sig.Channel, holds, said)
+				}
+			}
+		}
+	}
+	m, problems := airframes.Load("two.yaml", []byte(strings.NewReplacer("{channel: 5, measured: {100%: 20° down}}",
+		"{servos: [{channel: 5, measured: {100%: 20° down}}, {channel: 6, measured: {100%: 20° down}}]}",
+		"  5: {name: wing", "  6: {mix: roll, failsafe: hold}\n  5: {name: wing").Replace(lossy)))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	both := 0
+	for _, sig := range Signal(m) {
+		for _, said := range sig.Parts {
+			if strings.HasPrefix(said, "port aileron: this channel") && !strings.Contains(said, "°") {
+				both++
+			}
+		}
+	}
+	if both != 2 {
+		t.Errorf("%d of the 2 channels of the port aileron say that another one does otherwise", both)
 	}
 }

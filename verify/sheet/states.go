@@ -23,8 +23,9 @@ type bearing struct {
 
 // bearing finds them, those of rates first.
 func (t *thrower) bearing(part, control int) bearing {
+	copy(t.at.Position, t.rest.Position)
 	rates, lines := t.probe.Nothing(), t.probe.Nothing()
-	scaled := t.probe.Nothing()
+	scaled := map[int][]int{} // by control: the demands of it that scale what the control does
 	p := &t.s.Parts[part]
 	for _, d := range p.Drives {
 		mix := t.s.Channels[d.Channel].Mix
@@ -39,13 +40,16 @@ func (t *thrower) bearing(part, control int) bearing {
 			case line.Op == mixcore.ScaleBy && (in || t.s.Demands[line.Demand].From == control):
 				t.probe.AddCondition(lines, line.When)
 				t.addRates(lines, line.Demand)
-				scaled[t.s.Demands[line.Demand].From] = true
+				from := t.s.Demands[line.Demand].From
+				scaled[from] = append(scaled[from], line.Demand)
 			case line.Op == mixcore.ReplaceWith && in:
 				t.probe.AddCondition(lines, line.When)
 			}
 		}
 	}
-	lines.AddAll(scaled)
+	for by := range scaled {
+		lines[by] = true
+	}
 	var b bearing
 	count := 1
 	for _, reach := range []poses.Reach{rates, lines} {
@@ -74,9 +78,9 @@ func (t *thrower) addRates(r poses.Reach, demand int) {
 }
 
 // places are where a switch or lever is tried: every position; of a lever one place
-// between any two thresholds, a detent where there is one, and its ends where it scales
-// what the control does.
-func (t *thrower) places(control int, ends bool) []float64 {
+// between any two thresholds, a detent where there is one, and, where it scales what the
+// control does, its ends and wherever that by which it scales turns back.
+func (t *thrower) places(control int, scales []int) []float64 {
 	c := &t.s.Controls[control]
 	if c.Kind == mixcore.SwitchControl {
 		return t.probe.Points[control]
@@ -96,8 +100,12 @@ func (t *thrower) places(control int, ends bool) []float64 {
 		}
 		places = append(places, t.placeBetween(c, cuts[i-1], cuts[i]))
 	}
-	if ends {
-		for _, x := range []float64{0, 100} {
+	if scales != nil {
+		most := []float64{0, 100}
+		for _, demand := range scales {
+			most = append(most, t.turns(control, func(x float64) mixcore.Degrees { return mixcore.Degrees(t.demanded(demand, control, x)) })...)
+		}
+		for _, x := range most {
 			if !slices.Contains(places, x) {
 				places = append(places, x)
 			}
@@ -105,6 +113,14 @@ func (t *thrower) places(control int, ends bool) []float64 {
 	}
 	slices.Sort(places[1:])
 	return places
+}
+
+// demanded is a demand with its control somewhere and all others at rest.
+func (t *thrower) demanded(demand, control int, x float64) mixcore.Percent {
+	t.at.Position[control] = x
+	t.m.Plan.Eval(&t.at, t.out)
+	t.at.Position[control] = t.rest.Position[control]
+	return t.out.Demands[demand]
 }
 
 func inside(places []float64, low, high float64) bool {

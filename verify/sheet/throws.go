@@ -84,9 +84,10 @@ func (t *thrower) rows(part, control int) []result.Throw {
 			}
 		}
 		if ends := t.ends(part, control, throws[i]); len(ends) > 0 {
+			partner, differs := t.partner(part, control, &b, states, group, throws)
 			rows = append(rows, result.Throw{
 				Part: t.s.Parts[part].Name, Control: t.s.Controls[control].Name,
-				When: b.when(t.s, states, group), Ends: ends, Partner: t.partner(part, control, &b, states, group, throws),
+				When: b.when(t.s, states, group), Ends: ends, Partner: partner, Differs: differs,
 			})
 		}
 	}
@@ -141,10 +142,10 @@ func (t *thrower) ends(part, control int, far throw) []result.ThrowEnd {
 		if r.by < t.m.Still {
 			return
 		}
-		off := offOf(p.Kind)
+		off := offOf(p.Kind, r.by)
 		end := result.ThrowEnd{
 			Way: wording.Direction(p.Motion, plus), At: wording.Setting(t.s, control, r.at), Degrees: neat(float64(r.by)),
-			Tolerance: result.Tolerance{Degrees: float64(off)},
+			Tolerance: result.Tolerance{Degrees: neat(float64(off))},
 		}
 		if p.Chord > 0 {
 			end.Millimetres = neat(float64(mixcore.ChordTravel(p.Chord, r.by)))

@@ -263,3 +263,32 @@ func TestThrowsSayWhatIsLeftOut(t *testing.T) {
 		}
 	}
 }
+
+// A part that stands still or goes the other way is never within the tolerance of a throw,
+// also as it is shown, to a tenth of a degree.
+func TestTolerancesNeverReachNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		kind := rapid.SampledFrom([]mixcore.Kind{"aileron", "spoiler", "nose wheel"}).Draw(t, "kind")
+		throw := mixcore.Degrees(rapid.Float64Range(0.01, 90).Draw(t, "throw"))
+		off := offOf(kind, throw)
+		if off < 0 || off > throw/2+same || math.Round(float64(off)*10) >= math.Round(float64(throw)*10) && off > 0 {
+			t.Fatalf("%v° ± %v°", throw, off)
+		}
+		if throw >= 6 && off < usualOff {
+			t.Fatalf("%v° ± %v°: less than the usual", throw, off)
+		}
+		for _, chord := range []mixcore.Millimetres{10, 40, 300} {
+			if travel, slack := mixcore.ChordTravel(chord, throw), Tolerance(chord, throw, off); slack > travel/2 {
+				t.Fatalf("%v° of %v: %v ± %v", throw, chord, travel, slack)
+			}
+		}
+	})
+	for _, row := range []struct {
+		kind       mixcore.Kind
+		throw, off mixcore.Degrees
+	}{{"flap", 1.5, 0.7}, {"flap", 4, 2}, {"flap", 30, 2}, {"airbrake", 4, 2}, {"airbrake", 60, 3}, {"flap", 0.5, 0.2}} {
+		if got := offOf(row.kind, row.throw); math.Abs(float64(got-row.off)) > same {
+			t.Errorf("%s %v°: ± %v°, want ± %v°", row.kind, row.throw, got, row.off)
+		}
+	}
+}

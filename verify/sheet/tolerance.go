@@ -14,12 +14,24 @@ const (
 	brakeOff mixcore.Degrees = 3
 )
 
-// offOf is by how much the throw of a kind of part may be off.
-func offOf(k mixcore.Kind) mixcore.Degrees {
+// mostOff is how much of a throw its tolerance takes at most, so that no part that stands
+// still, and none that goes the other way, is ever within it. Common practice, no source.
+const mostOff = 0.5
+
+// offStep is to what a tolerance of a small throw is rounded down: what is shown of it.
+const offStep mixcore.Degrees = 0.1
+
+// offOf is by how much the throw of a kind of part may be off: what is usual, and never
+// more than half of the throw.
+func offOf(k mixcore.Kind, throw mixcore.Degrees) mixcore.Degrees {
+	off := usualOff
 	if k == "spoiler" || k == "airbrake" {
-		return brakeOff
+		off = brakeOff
 	}
-	return usualOff
+	if most := throw * mostOff; most < off {
+		return mixcore.Degrees(neat(math.Floor(float64(most/offStep)+same) * float64(offStep)))
+	}
+	return off
 }
 
 // Tolerance is by how much the straight way of a trailing edge is off when the angle of

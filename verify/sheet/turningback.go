@@ -74,6 +74,16 @@ const (
 // between two places looked at is missed: of a draw of thousands of set-ups never more
 // than a few hundredths of a degree.
 func (t *thrower) search(control int, look func(x float64), angle func(x float64) mixcore.Degrees) {
+	for _, x := range t.way(control) {
+		look(x)
+	}
+	for _, x := range t.turns(control, angle) {
+		look(x)
+	}
+}
+
+// way is a control's whole way: where something changes, and places between.
+func (t *thrower) way(control int) []float64 {
 	low, high := t.s.Controls[control].Range()
 	points := slices.Clone(t.probe.Points[control])
 	points = append(points, low, high)
@@ -85,20 +95,26 @@ func (t *thrower) search(control int, look func(x float64), angle func(x float64
 			way = append(way, points[i]+(points[i+1]-points[i])*float64(k)/wayPieces)
 		}
 	}
-	way = append(way, high)
-	angles := make([]mixcore.Degrees, len(way))
+	return append(way, high)
+}
+
+// turns are the places on a control's way, its ends left out, where something turns back.
+func (t *thrower) turns(control int, of func(x float64) mixcore.Degrees) []float64 {
+	way := t.way(control)
+	values := make([]mixcore.Degrees, len(way))
 	for i, x := range way {
-		look(x)
-		angles[i] = angle(x)
+		values[i] = of(x)
 	}
+	var turns []float64
 	for i := 1; i < len(way)-1; i++ {
-		switch before, at, behind := angles[i-1], angles[i], angles[i+1]; {
+		switch before, at, behind := values[i-1], values[i], values[i+1]; {
 		case at >= before && at >= behind && (at > before || at > behind):
-			look(t.turn(way[i-1], way[i+1], func(x float64) mixcore.Degrees { return angle(x) }))
+			turns = append(turns, t.turn(way[i-1], way[i+1], of))
 		case at <= before && at <= behind && (at < before || at < behind):
-			look(t.turn(way[i-1], way[i+1], func(x float64) mixcore.Degrees { return -angle(x) }))
+			turns = append(turns, t.turn(way[i-1], way[i+1], func(x float64) mixcore.Degrees { return -of(x) }))
 		}
 	}
+	return turns
 }
 
 // turn is the place between two others where something is most, to 0.001 %.

@@ -233,6 +233,17 @@ func TestSignRefusesWhatComesBefore(t *testing.T) {
 	refused(t, request(t, airframe).by("Ben Poole", Second, nil), "record 1 in "+Directory(airframe)+" is not to be trusted")
 }
 
+// arriving is a quick disk that tells when somebody has come as far as the lock.
+type arriving struct {
+	quick
+	there chan<- bool
+}
+
+func (a arriving) makeDir(name string) error {
+	close(a.there)
+	return a.quick.makeDir(name)
+}
+
 // Somebody who waits for the lock signs when they have it: a key may ask for a passphrase.
 func TestSignAsksTheClockWhenItIsItsTurn(t *testing.T) {
 	airframe := newAirframe(t)
@@ -249,15 +260,8 @@ func TestSignAsksTheClockWhenItIsItsTurn(t *testing.T) {
 		began := make(chan bool)
 		go func() {
 			req := request(t, airframe).by("Ben Poole", Second, nil)
-			asked := false
-			req.Date = func() time.Time {
-				if !asked {
-					asked = true
-					close(began)
-				}
-				return tick()
-			}
-			_, err := signOn(quick{}, req)
+			req.Date = tick
+			_, err := signOn(arriving{there: began}, req)
 			waiting <- err
 		}()
 		<-began

@@ -2,10 +2,10 @@ package signoff
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/wording"
 )
 
 // summary is the one line that says it all. The numbers are those of the signatures of
@@ -29,7 +29,7 @@ func summary(s *result.Standing, last map[int]bool, now time.Time) string {
 		}
 		by = append(by, who)
 	}
-	line := "signed " + listed(by)
+	line := "signed " + wording.Listed(by)
 	if len(by) == 0 {
 		line = "no signature counts"
 	}
@@ -78,12 +78,4 @@ func ago(date string, now time.Time) string {
 	default:
 		return fmt.Sprintf("%d days ago", days)
 	}
-}
-
-func listed(words []string) string {
-	n := len(words)
-	if n < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }

@@ -70,7 +70,7 @@ func (v *view) beyond(part int, at float64, above bool) truth {
 // byOutput says whether a part's place can be moved back to its output.
 func (s *script) byOutput(part int) bool {
 	p := &s.setup.Parts[part]
-	return (p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight) && len(p.Drives) == 1 && p.Drives[0].Linkage != nil
+	return p.Motion.Hinged() && len(p.Drives) == 1 && p.Drives[0].Linkage != nil
 }
 
 // bound is a bound of a claim; nil where it is infinite on its own side.

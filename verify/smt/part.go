@@ -116,7 +116,7 @@ func measured(table []mixcore.Point, x number) number {
 func (s *script) errorOf(part int) *big.Rat {
 	p := &s.setup.Parts[part]
 	total := new(big.Rat)
-	if p.Motion != mixcore.UpDown && p.Motion != mixcore.LeftRight {
+	if !p.Motion.Hinged() {
 		return total
 	}
 	for i := range p.Drives {

@@ -22,6 +22,7 @@ import (
 	"example.com/hingeline/verify/laws"
 	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/prove/provetest"
+	"example.com/hingeline/verify/verifytest"
 	"pgregory.net/rapid"
 )
 
@@ -140,12 +141,8 @@ func mustParse(text string) expression {
 
 // Every claim of the laws about every shipped airframe is written, and can be read.
 func TestWriteShippedAirframes(t *testing.T) {
-	for _, name := range airframes.Shipped() {
-		text, _ := airframes.ReadShipped(name)
-		m, problems := airframes.Load(name, text)
-		if m == nil {
-			t.Fatal(problems)
-		}
+	for _, m := range verifytest.EveryShipped(t) {
+		name := m.Source.Name
 		for _, c := range laws.Claims(m) {
 			s, failure, err := build(m.Plan, &c.Claim, new(big.Rat))
 			if err != nil {

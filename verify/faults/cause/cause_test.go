@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/features"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/cause"
 	"example.com/hingeline/verify/faults/mistake"
@@ -18,25 +17,11 @@ import (
 	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // oneIn makes the slow test try one mistake in so many; .ci/run tries every one.
 var oneIn = flag.Int("one-in", 7, "try one mistake in `N`")
-
-func load(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, _ := airframes.ReadShipped(name)
-	m, problems := airframes.Load(name+".yaml", text)
-	if m == nil {
-		t.Fatalf("%+v", problems)
-	}
-	return m
-}
-
-func scriptOf(name string) []script.File {
-	text, _ := features.Read(name)
-	return []script.File{{Name: name + ".feature", Text: text}}
-}
 
 // observer is an honest person with the model in hand who says what is asked and no more:
 // it is evaluated plainly, and what moves a little cannot be said.
@@ -92,7 +77,7 @@ func turning(p *mixcore.Part, power float64) *bool {
 func TestSessionNamesEveryMistake(t *testing.T) {
 	for _, name := range airframes.Shipped() {
 		t.Run(name, func(t *testing.T) {
-			m := load(t, name)
+			m := verifytest.Shipped(t, name)
 			all := mistake.All(m, mistake.Options{})
 			tab := table.New(m, all, table.Steps(m))
 			for _, look := range []sight.Look{sight.Eye, sight.Measured} {
@@ -139,15 +124,11 @@ func TestSessionNamesEveryMistake(t *testing.T) {
 
 // A reversed channel in the file: the repairs of a failed check name its line.
 func TestRepairsNameTheReversedChannel(t *testing.T) {
-	text, _ := airframes.ReadShipped("bracken-20")
-	m, problems := airframes.Load("bracken-20.yaml", text)
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Shipped(t, "bracken-20")
 	for i := range m.Setup.Channels {
 		wrong, _ := m.With(func(s *mixcore.Setup) { s.Channels[i].Reversed = !s.Channels[i].Reversed })
 		start := time.Now()
-		r := cause.Repairs(context.Background(), wrong, scriptOf("bracken-20"))
+		r := cause.Repairs(context.Background(), wrong, verifytest.Scripts(t, "bracken-20"))
 		if r == nil || len(r.List) == 0 {
 			t.Errorf("channel %d: nothing was offered", i+1)
 			continue
@@ -170,7 +151,7 @@ func TestRepairsNameTheReversedChannel(t *testing.T) {
 // same; a mistake that the walk does not show is not found wanting.
 func TestExplainFindsWhatWasWrittenDown(t *testing.T) {
 	for _, name := range []string{"pellin-park", "ousel-trainer", "bracken-20"} {
-		m := load(t, name)
+		m := verifytest.Shipped(t, name)
 		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
 			found := walk.Shortest(context.Background(), m, walk.Options{Look: look})
 			explained, unseen := 0, 0
@@ -209,7 +190,7 @@ func TestExplainFindsWhatWasWrittenDown(t *testing.T) {
 // Somebody who only looks calls a drag rudder still that goes in by 3 %, and a motor
 // stopped that turns as slowly: that is not odd, and rules nothing out.
 func TestExplainTakesLittleForStill(t *testing.T) {
-	m := load(t, "skein-wing")
+	m := verifytest.Shipped(t, "skein-wing")
 	list := mistake.All(m, mistake.Options{})
 	wrong := slices.IndexFunc(list, func(x mistake.Mistake) bool { return x.Text == "channel 1 (port elevon) is reversed" })
 	right, reversed := m.Plan.NewOutput(), m.Plan.NewOutput()

@@ -31,7 +31,7 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 	claims, fewest := h.kept(c.m)
 	undo.Checks, undo.Claims = c.trial.Len(), claims
 	list := []result.Repair{undo}
-	changes := mistake.All(variant, mistake.Options{})
+	changes := append(mistake.All(variant, mistake.Options{}), mistake.Needless(variant)...)
 	smallestFirst(changes)
 	for i := range changes {
 		if h.spent() {
@@ -113,6 +113,7 @@ func repairs(ctx context.Context, m *airframes.Model, scripts []script.File, spe
 		return nil
 	}
 	r := &result.Repairs{}
+	c.mistakes = append(c.mistakes, mistake.Needless(m)...)
 	smallestFirst(c.mistakes)
 	h := newHolding(ctx, m)
 	checks := 0

@@ -12,6 +12,7 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 func written(sentences ...string) []script.File {
@@ -30,7 +31,7 @@ func changes(list []result.Repair) (all []string) {
 // with the mistake.
 func TestRepairsOfferTheWayBack(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := load(t, name)
+		m := verifytest.Shipped(t, name)
 		all := mistake.All(m, mistake.Options{})
 		tried := 0
 		for i := range all {
@@ -42,7 +43,7 @@ func TestRepairsOfferTheWayBack(t *testing.T) {
 				again, faults := c.Variant(wrong)
 				return faults == nil && len(mistake.Touched(m.Plan, again.Plan)) == 0
 			})
-			r := cause.Repairs(context.Background(), wrong, scriptOf(name))
+			r := cause.Repairs(context.Background(), wrong, verifytest.Scripts(t, name))
 			if back < 0 || r == nil {
 				continue
 			}
@@ -63,7 +64,7 @@ func TestRepairsOfferTheWayBack(t *testing.T) {
 // ask: a rudder that goes the wrong way in the script is not repaired by letting it follow
 // the pitch stick.
 func TestRepairsNeverTakeAControlAway(t *testing.T) {
-	m := load(t, "ousel-trainer")
+	m := verifytest.Shipped(t, "ousel-trainer")
 	for _, sentence := range []string{
 		"with the yaw stick full right, the rudder stays still",
 		"with the yaw stick full right, the rudder moves left",
@@ -84,7 +85,7 @@ func TestRepairsNeverTakeAControlAway(t *testing.T) {
 const elevatorOnly = "with the pitch stick full back, the elevator rises"
 
 func swappedPlugs(t *testing.T) *airframes.Model {
-	m := load(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	wrong, faults := m.With(mistakeOf(t, m, "the plugs of channel 6 (elevator) and channel 7 (steering) are swapped").Edit)
 	if faults != nil {
 		t.Fatal(faults)
@@ -154,7 +155,7 @@ func mistakeOf(t *testing.T, m *airframes.Model, text string) *mistake.Mistake {
 // Sentences about every position are nothing that anybody saw, and each is refused where
 // it stands; so are files that cannot be read, all mistakes at once.
 func TestExplainRefusesWhatNobodyCanHaveSeen(t *testing.T) {
-	m := load(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	for _, c := range []struct{ text, want string }{
 		{"Feature: f\n  Scenario: s\n    * with the roll stick full right, the port aileron drops\n    Then whatever the roll stick does, the elevator stays still\n    And the flaps never rise\n", "4:5 seen-everywhere, 5:5 seen-everywhere"},
 		{"Feature: f\n  Scenario: s\n    Given the motor switch is safe\n    Then the motor never runs\n", "4:5 seen-everywhere"},
@@ -179,7 +180,7 @@ func TestExplainRefusesWhatNobodyCanHaveSeen(t *testing.T) {
 // An honest observer who does not see small movements rules out nothing by it, and what
 // nobody could overlook does.
 func TestExplainIsHonestAtTheThreshold(t *testing.T) {
-	m := load(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	for _, c := range []struct {
 		sentence string
 		odd      bool
@@ -197,6 +198,43 @@ func TestExplainIsHonestAtTheThreshold(t *testing.T) {
 		}
 		if odd := r.Verdict != result.AsItShould; odd != c.odd {
 			t.Errorf("%q: %s, wanted odd %v", c.sentence, r.Verdict, c.odd)
+		}
+	}
+}
+
+// A sub-trim that nobody needs, or that is wrong, is offered to be taken out where that
+// makes the script pass, with its place in the file; one that is right never is.
+func TestRepairsTakeASubTrimOut(t *testing.T) {
+	const take = "take the sub-trim of channel 1 (rudder) out"
+	for _, c := range []struct {
+		subTrim string
+		offered bool
+	}{{"20%", true}, {"-15%", true}, {"6%", true}, {"0%", false}} {
+		m, problems := airframes.Load("own.yaml", []byte(`hingeline: 1
+name: Own
+controls: {yaw stick: yaw, throttle: lever}
+demands: {yaw: yaw stick}
+channels:
+  1: {name: rudder, sub_trim: `+c.subTrim+`, mix: [{add: yaw, share: 60%}]}
+surfaces:
+  rudder: {channel: 1, measured: {100%: 20° right}}
+`))
+		if m == nil {
+			t.Fatal(problems)
+		}
+		r := cause.Repairs(context.Background(), m, []script.File{{Name: "own.feature", Text: []byte("Feature: Own\n\n  Scenario: Rest\n    Then the rudder is at neutral\n")}})
+		if r == nil {
+			if c.offered {
+				t.Errorf("sub-trim %s: nothing fails", c.subTrim)
+			}
+			continue
+		}
+		at := slices.Index(changes(r.List), take)
+		if got := at >= 0; got != c.offered {
+			t.Errorf("sub-trim %s: offered are %q", c.subTrim, changes(r.List))
+		}
+		if at >= 0 && r.List[at].Place.Line != 6 {
+			t.Errorf("sub-trim %s: it is said to be at %+v", c.subTrim, r.List[at].Place)
 		}
 	}
 }

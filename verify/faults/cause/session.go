@@ -128,7 +128,7 @@ func (s *Session) fits(candidate, step int, seen *Seen) bool {
 		return false
 	}
 	visible, accuracy := float64(sight.VisibleAmount), float64(sight.AccuracyAmount)
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		visible, accuracy = float64(look.Visible), float64(look.Accuracy)
 	}
 	if seen.Early != nil && *seen.Early != (s.c.table().Late(candidate, step, seen.Part) >= visible) {

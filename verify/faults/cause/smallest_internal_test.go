@@ -6,17 +6,15 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/features"
 	"example.com/hingeline/verify/faults/mistake"
-	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // What is turned about comes before what becomes another number, and the settings of
 // another model last; of equals the catalogue's order stays. Each kind that is taken for a
 // number is one of the catalogue.
 func TestSmallestFirst(t *testing.T) {
-	text, _ := airframes.ReadShipped("bracken-20")
-	m, _ := airframes.Load("bracken-20.yaml", text)
+	m := verifytest.Shipped(t, "bracken-20")
 	list := mistake.All(m, mistake.Options{})
 	before := slices.Clone(list)
 	smallestFirst(list)
@@ -46,8 +44,7 @@ func TestSmallestFirst(t *testing.T) {
 // Where the laws would cost too much nothing more is tried, what was not tried is counted,
 // and none of it is offered.
 func TestRepairsStopAtTheirLimit(t *testing.T) {
-	text, _ := airframes.ReadShipped("bracken-20")
-	m, _ := airframes.Load("bracken-20.yaml", text)
+	m := verifytest.Shipped(t, "bracken-20")
 	h := newHolding(context.Background(), m)
 	if h.spent() {
 		t.Error("spent before anything is tried")
@@ -60,9 +57,8 @@ func TestRepairsStopAtTheirLimit(t *testing.T) {
 	if !h.spent() {
 		t.Error("not spent at the limit")
 	}
-	sentences, _ := features.Read("bracken-20")
 	wrong, _ := mistakeNamed(t, m, "channel 5 (starboard aileron) is reversed").Variant(m)
-	r := repairs(context.Background(), wrong, []script.File{{Name: "bracken-20.feature", Text: sentences}}, func(*holding) bool { return true })
+	r := repairs(context.Background(), wrong, verifytest.Scripts(t, "bracken-20"), func(*holding) bool { return true })
 	if r == nil || r.Tried > 0 || len(r.List) > 0 || r.Open < 200 {
 		t.Errorf("at the limit: %+v", r)
 	}

@@ -9,6 +9,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // patterns are the faults of accident reports, planted by hand and not by the catalogue,
@@ -107,19 +108,10 @@ func sameEverywhere(a, b *mixcore.Plan) bool {
 	return true
 }
 
-func named(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("no model is called %s", name)
-	}
-	return load(t, name+".yaml", text)
-}
-
 // The reports are those of the accident table of check-values.md.
 func TestCatalogueHasAccidents(t *testing.T) {
 	for _, p := range patterns {
-		m := named(t, p.model)
+		m := verifytest.Shipped(t, p.model)
 		planted, faults := m.Plan.Vary(p.plant)
 		if faults != nil {
 			t.Fatalf("%s: %v", p.report, faults)
@@ -142,7 +134,7 @@ func TestCatalogueHasAccidents(t *testing.T) {
 
 // The last pattern of the table: "the wrong model selected on the transmitter".
 func TestCatalogueHasTheWrongModel(t *testing.T) {
-	m, other := named(t, "ousel-trainer"), named(t, "pellin-park")
+	m, other := verifytest.Shipped(t, "ousel-trainer"), verifytest.Shipped(t, "pellin-park")
 	found := mistake.All(m, mistake.Options{Others: []*airframes.Model{other}, Only: []string{"other-model"}})
 	if len(found) != 2 || !strings.Contains(found[1].Text, other.Name) {
 		t.Fatalf("%d mistakes: %+v, want a plain model's and %s's settings", len(found), found, other.Name)

@@ -14,6 +14,7 @@ import (
 	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/verifytest"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -87,7 +88,7 @@ var smallCounts = map[string]int{
 
 func TestCatalogueOfSmallModelIsCountedByHand(t *testing.T) {
 	got := map[string]int{}
-	for _, wrong := range mistake.All(load(t, "wheatear.yaml", []byte(small)), mistake.Options{}) {
+	for _, wrong := range mistake.All(verifytest.Model(t, "wheatear.yaml", small), mistake.Options{}) {
 		got[wrong.Kind.Code]++
 	}
 	if !reflect.DeepEqual(got, smallCounts) {
@@ -115,8 +116,8 @@ func TestRowsOfTheCatalogueSayEverything(t *testing.T) {
 // Words of every mistake in a model that a person can read through.
 func TestMistakesAreSaidInWords(t *testing.T) {
 	var b bytes.Buffer
-	m := named(t, "bracken-20")
-	for _, wrong := range mistake.All(m, mistake.Options{Others: []*airframes.Model{named(t, "pellin-park")}}) {
+	m := verifytest.Shipped(t, "bracken-20")
+	for _, wrong := range mistake.All(m, mistake.Options{Others: []*airframes.Model{verifytest.Shipped(t, "pellin-park")}}) {
 		where := "in the transmitter"
 		if wrong.OnModel {
 			where = "on the model"
@@ -128,8 +129,8 @@ func TestMistakesAreSaidInWords(t *testing.T) {
 }
 
 func TestOwnFileIsNoMistake(t *testing.T) {
-	m := named(t, "ousel-trainer")
-	found := mistake.All(m, mistake.Options{Others: []*airframes.Model{named(t, "ousel-trainer")}, Only: []string{"other-model"}})
+	m := verifytest.Shipped(t, "ousel-trainer")
+	found := mistake.All(m, mistake.Options{Others: []*airframes.Model{verifytest.Shipped(t, "ousel-trainer")}, Only: []string{"other-model"}})
 	if len(found) != 1 {
 		t.Errorf("%d mistakes: %+v, want the plain model alone", len(found), found)
 	}
@@ -137,7 +138,7 @@ func TestOwnFileIsNoMistake(t *testing.T) {
 
 // A sub-trim is off by less where a measured table or a linkage does not reach further.
 func TestSubTrimIsOffAsFarAsCanBeBuilt(t *testing.T) {
-	m, faults := load(t, "wheatear.yaml", []byte(small)).With(func(s *mixcore.Setup) {
+	m, faults := verifytest.Model(t, "wheatear.yaml", small).With(func(s *mixcore.Setup) {
 		c := &s.Channels[1]
 		c.PulseMin, c.PulseMax = 900, 2100 // 120 % either way
 		s.Parts[1].Drives[0].Table = []mixcore.Point{{X: -150, Y: 37}, {X: 112, Y: -28}}
@@ -163,7 +164,7 @@ func TestSubTrimIsOffAsFarAsCanBeBuilt(t *testing.T) {
 
 // BenchmarkVariants makes every mistake of the large model and builds the model so.
 func BenchmarkVariants(b *testing.B) {
-	m := twelve(b)
+	m := verifytest.Twelve(b)
 	b.ReportAllocs()
 	count := 0
 	for b.Loop() {
@@ -183,7 +184,7 @@ func TestConditionsAskForOtherPhases(t *testing.T) {
 		"tarn-measured": `asks for "speed flight" instead of "braking"`,
 		"skerry":        `asks for "launch" instead of "speed"`,
 	} {
-		m, found := named(t, name), false
+		m, found := verifytest.Shipped(t, name), false
 		for _, wrong := range mistake.All(m, mistake.Options{Only: []string{"condition-position"}}) {
 			found = found || strings.Contains(wrong.Text, want)
 			if _, faults := wrong.Variant(m); faults != nil {

@@ -84,19 +84,18 @@ func halfThrows(l *lister) {
 
 // shapedEnds are the least and most that a demand comes to before its throw.
 func shapedEnds(d *mixcore.Demand, control *mixcore.Control) (low, high float64) {
-	low, high = control.Range()
-	values := []float64{low, high}
-	if d.Values != nil || d.Curve != nil {
-		values = nil
-	}
-	for _, v := range d.Values {
-		values = append(values, float64(v))
-	}
-	if d.Curve != nil {
-		values = nil
+	var values []float64
+	switch {
+	case d.Curve != nil:
 		for _, p := range d.Curve.Points {
 			values = append(values, p.Y)
 		}
+	case d.Values != nil:
+		for _, v := range d.Values {
+			values = append(values, float64(v))
+		}
+	default:
+		return control.Range()
 	}
 	return slices.Min(values), slices.Max(values)
 }
@@ -209,7 +208,7 @@ func swappedDetents(l *lister) {
 		}
 		for a := range d.Values {
 			for b := a + 1; b < len(d.Values); b++ {
-				if d.Values[a] != d.Values[b] && !(len(d.Values) == 2) { // of two it is a switch read the other way round
+				if d.Values[a] != d.Values[b] && len(d.Values) != 2 { // of two it is a switch read the other way round
 					add(control.Positions[a], control.Positions[b], func(d *mixcore.Demand) {
 						d.Values[a], d.Values[b] = d.Values[b], d.Values[a]
 					})

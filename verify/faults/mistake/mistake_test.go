@@ -2,7 +2,6 @@ package mistake_test
 
 import (
 	"math/rand/v2"
-	"os"
 	"reflect"
 	"slices"
 	"testing"
@@ -10,38 +9,12 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/verifytest"
 )
-
-func load(t testing.TB, name string, text []byte) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, text)
-	if m == nil {
-		t.Fatalf("%s: %+v", name, problems)
-	}
-	return m
-}
-
-func shipped(t testing.TB) (list []*airframes.Model) {
-	t.Helper()
-	for _, name := range airframes.Shipped() {
-		text, _ := airframes.ReadShipped(name)
-		list = append(list, load(t, name+".yaml", text))
-	}
-	return list
-}
-
-func twelve(t testing.TB) *airframes.Model {
-	t.Helper()
-	text, err := os.ReadFile("../../../testdata/benchmark/twelve.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return load(t, "twelve.yaml", text)
-}
 
 // unevenEnds is a model of which one channel has two different end points.
 func unevenEnds(t testing.TB) *airframes.Model {
-	m, faults := shipped(t)[0].With(func(s *mixcore.Setup) { s.Channels[1].EndPoints.Plus = 80 })
+	m, faults := verifytest.EveryShipped(t)[0].With(func(s *mixcore.Setup) { s.Channels[1].EndPoints.Plus = 80 })
 	if m == nil {
 		t.Fatal(faults)
 	}
@@ -73,9 +46,9 @@ func anywhere(r *rand.Rand, plan *mixcore.Plan) mixcore.Input {
 func TestVariantsDoWhatTheirSetUpSays(t *testing.T) {
 	var built, not int
 	kinds := map[string]int{}
-	for _, m := range append(shipped(t), twelve(t), unevenEnds(t)) {
+	for _, m := range append(verifytest.EveryShipped(t), verifytest.Twelve(t), unevenEnds(t)) {
 		r := rand.New(rand.NewPCG(1, 2))
-		others := shipped(t)[:2]
+		others := verifytest.EveryShipped(t)[:2]
 		texts := map[string]bool{}
 		for _, wrong := range mistake.All(m, mistake.Options{Others: others}) {
 			kinds[wrong.Kind.Code]++

@@ -9,6 +9,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // everything writes down all that a set-up says but its names.
@@ -47,7 +48,7 @@ func write(b *strings.Builder, v reflect.Value) {
 // pair one of its two.
 func TestEachMistakeIsMadeOnce(t *testing.T) {
 	pairs := 0
-	for _, m := range append(shipped(t), load(t, "wheatear.yaml", []byte(small))) {
+	for _, m := range append(verifytest.EveryShipped(t), verifytest.Model(t, "wheatear.yaml", small)) {
 		edits := map[string]string{everything(&m.Setup): "the model"}
 		for _, wrong := range mistake.All(m, mistake.Options{Others: []*airframes.Model{m}, Pairs: len(m.Setup.Channels) < 7}) {
 			s := m.Setup.Clone()

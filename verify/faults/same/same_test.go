@@ -22,7 +22,7 @@ func models(t testing.TB) []*airframes.Model {
 // stillOf is what counts as still on a model.
 func stillOf(m *airframes.Model) func(int) float64 {
 	return func(part int) float64 {
-		if sight.Hinged(&m.Setup.Parts[part]) {
+		if m.Setup.Parts[part].Motion.Hinged() {
 			return float64(m.Still)
 		}
 		return 1

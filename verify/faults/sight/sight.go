@@ -86,19 +86,16 @@ func MoveOf(s *mixcore.Setup, part int, step *Step, from, to *mixcore.Output) Mo
 
 // PlaceOf is where a part is: degrees of a hinged part or wheel, else percent.
 func PlaceOf(s *mixcore.Setup, part int, out *mixcore.Output) float64 {
-	if Hinged(&s.Parts[part]) {
+	if s.Parts[part].Motion.Hinged() {
 		return float64(out.Parts[part].Angle)
 	}
 	return float64(out.Parts[part].Amount)
 }
 
-// Hinged says whether a part's place is an angle.
-func Hinged(p *mixcore.Part) bool { return p.Motion == mixcore.UpDown || p.Motion == mixcore.LeftRight }
-
 // Way says which way a part goes as an eye sees it.
 func (l Look) Way(p *mixcore.Part, m Move) Way {
 	visible := float64(VisibleAmount)
-	if Hinged(p) {
+	if p.Motion.Hinged() {
 		visible = float64(l.Visible)
 	}
 	switch by := m.By(); {
@@ -145,7 +142,7 @@ func (l Look) Differ(p *mixcore.Part, wanted, seen Move) bool {
 		return false
 	}
 	accuracy := float64(AccuracyAmount)
-	if Hinged(p) {
+	if p.Motion.Hinged() {
 		accuracy = float64(l.Accuracy)
 	}
 	return math.Abs(wanted.To-seen.To) >= accuracy || math.Abs(wanted.From-seen.From) >= accuracy

@@ -7,6 +7,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // everybody is None and the mistakes that show at some step.
@@ -22,7 +23,7 @@ func everybody(tab *table.Table, look sight.Look) []int {
 
 func TestBestGroupsHoldEverybodyAndNobodySurelyApart(t *testing.T) {
 	for _, name := range []string{"bracken-20", "quoin-delta", "pellin-park"} {
-		tab := tableOf(shipped(t, name))
+		tab := tableOf(verifytest.Shipped(t, name))
 		for _, look := range looks {
 			all := everybody(tab, look)
 			step, groups := tab.Best(look, all)
@@ -48,7 +49,7 @@ func TestBestGroupsHoldEverybodyAndNobodySurelyApart(t *testing.T) {
 }
 
 func TestBestHasNoStepWhereNothingIsApart(t *testing.T) {
-	tab := tableOf(shipped(t, "bracken-20"))
+	tab := tableOf(verifytest.Shipped(t, "bracken-20"))
 	for _, list := range [][]int{{table.None}, {3}, nil} {
 		if step, groups := tab.Best(sight.Eye, list); step != -1 || len(groups) != 1 || !slices.Equal(groups[0], list) {
 			t.Errorf("%v: step %d, groups %v", list, step, groups)
@@ -63,7 +64,7 @@ const fewTruths = 20
 // than are said: for every mistake of every shipped model, honestly observed.
 func TestNamedIsHowManyStepsNameEveryMistake(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		tab := tableOf(shipped(t, name))
+		tab := tableOf(verifytest.Shipped(t, name))
 		for _, look := range looks {
 			most, kinds := tab.Named(look)
 			all := everybody(tab, look)

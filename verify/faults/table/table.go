@@ -185,7 +185,7 @@ func (c *column) lateBy(step int) float64 {
 
 // visible is from how much on somebody sees that a part is not where it should be.
 func visible(look sight.Look, p *mixcore.Part) float64 {
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		return float64(look.Visible)
 	}
 	return float64(sight.VisibleAmount)

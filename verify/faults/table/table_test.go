@@ -2,7 +2,6 @@ package table_test
 
 import (
 	"math/rand/v2"
-	"os"
 	"slices"
 	"testing"
 	"time"
@@ -12,22 +11,8 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/verifytest"
 )
-
-func load(t testing.TB, name string, text []byte) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, text)
-	if m == nil {
-		t.Fatalf("%s: %+v", name, problems)
-	}
-	return m
-}
-
-func shipped(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, _ := airframes.ReadShipped(name)
-	return load(t, name+".yaml", text)
-}
 
 func tableOf(m *airframes.Model) *table.Table {
 	return table.New(m, mistake.All(m, mistake.Options{}), table.Steps(m))
@@ -37,7 +22,7 @@ var looks = []sight.Look{sight.Eye, sight.Measured}
 
 func TestStepsCanBeDoneByHandAndAreEachOnce(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		steps, cut := table.Candidates(m)
 		if cut || len(steps) > table.MostSteps {
 			t.Errorf("%s: %d steps, cut: %v", name, len(steps), cut)
@@ -88,7 +73,7 @@ func same(a, b *mixcore.Input) bool {
 }
 
 func TestStepsHaveEveryControlAtEveryPlaceAlone(t *testing.T) {
-	m := shipped(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	steps := table.Steps(m)
 	for name, places := range map[string][]float64{
 		"roll stick":  {-100, -50, 50, 100},
@@ -110,7 +95,7 @@ func TestStepsHaveEveryControlAtEveryPlaceAlone(t *testing.T) {
 
 func TestStepsLoseTheSignalWithMotorsRunning(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		out := m.Plan.NewOutput()
 		motors, running := 0, 0
 		for i := range m.Setup.Parts {
@@ -140,7 +125,7 @@ func TestStepsLoseTheSignalWithMotorsRunning(t *testing.T) {
 // Every move of the table is what the set-up with the edit, compiled afresh, does.
 func TestMovesAreWhatPlainEvaluationGives(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		tab := tableOf(m)
 		random := rand.New(rand.NewPCG(1, 2))
 		for k := table.None; k < len(tab.Mistakes); k++ {
@@ -175,7 +160,7 @@ func TestMovesAreWhatPlainEvaluationGives(t *testing.T) {
 }
 
 func TestShowsIsWhereSomePartDiffers(t *testing.T) {
-	m := shipped(t, "tarn-measured")
+	m := verifytest.Shipped(t, "tarn-measured")
 	tab := tableOf(m)
 	for _, look := range looks {
 		rows := tab.Shows(look)
@@ -200,7 +185,7 @@ func TestShowsIsWhereSomePartDiffers(t *testing.T) {
 }
 
 func TestApartIsWhereSomePartOfEitherDiffers(t *testing.T) {
-	m := shipped(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	tab := tableOf(m)
 	random := rand.New(rand.NewPCG(3, 4))
 	for _, look := range looks {
@@ -230,7 +215,7 @@ func TestApartIsWhereSomePartOfEitherDiffers(t *testing.T) {
 // A channel that should be slow and is not ends where it should: only the way there
 // shows it.
 func TestMistakesInTimeShowOnTheWay(t *testing.T) {
-	m := shipped(t, "garrow-twin")
+	m := verifytest.Shipped(t, "garrow-twin")
 	tab := tableOf(m)
 	found := 0
 	for k := range tab.Mistakes {
@@ -275,15 +260,6 @@ func differsAfter(t *testing.T, m *airframes.Model, made *mistake.Mistake, st *s
 	return max(a-b, b-a) >= float64(sight.VisibleAmount)
 }
 
-func twelve(t testing.TB) *airframes.Model {
-	t.Helper()
-	text, err := os.ReadFile("../../../testdata/benchmark/twelve.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return load(t, "twelve.yaml", text)
-}
-
 // plainTried is on how many steps the plain way is measured.
 const plainTried = 50_000
 
@@ -291,7 +267,7 @@ const plainTried = 50_000
 // part of the time that working out every pose of every one in full would take, tried on
 // some of them.
 func BenchmarkTable(b *testing.B) {
-	m := twelve(b)
+	m := verifytest.Twelve(b)
 	mistakes, steps := mistake.All(m, mistake.Options{}), table.Steps(m)
 	for b.Loop() {
 		table.New(m, mistakes, steps)

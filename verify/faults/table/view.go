@@ -138,7 +138,7 @@ func sightOf(look sight.Look, p *mixcore.Part, m sight.Move, exact bool) uint64 
 
 // accuracyOf is what two readings of a ruler must be apart to differ.
 func accuracyOf(look sight.Look, p *mixcore.Part) float64 {
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		return float64(look.Accuracy)
 	}
 	return float64(sight.AccuracyAmount)

@@ -9,6 +9,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/walk"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // accidents are faults that people really made, planted in shipped models as they were
@@ -114,11 +115,11 @@ func TestWalkCatchesAccidents(t *testing.T) {
 
 // The last row of the accident table: "the wrong model selected on the transmitter".
 func TestWalkCatchesTheWrongModel(t *testing.T) {
-	m := shipped(t, "ousel-trainer")
+	m := verifytest.Shipped(t, "ousel-trainer")
 	var others []*airframes.Model
 	for _, name := range airframes.Shipped() {
 		if name != "ousel-trainer" {
-			others = append(others, shipped(t, name))
+			others = append(others, verifytest.Shipped(t, name))
 		}
 	}
 	f := walk.Shortest(context.Background(), m, walk.Options{Look: sight.Eye, Others: others})

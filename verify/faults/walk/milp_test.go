@@ -18,6 +18,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/faults/walk"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // optimum is what HiGHS finds, through SciPy.
@@ -53,11 +54,7 @@ func optimum(t *testing.T, p cover.Problem) int {
 // exact solver finds for the same table.
 func TestMILPAgreesOnShippedWalks(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		text, _ := airframes.ReadShipped(name)
-		m, problems := airframes.Load(name+".yaml", text)
-		if m == nil {
-			t.Fatal(problems)
-		}
+		m := verifytest.Shipped(t, name)
 		tab := table.New(m, mistake.All(m, mistake.Options{}), table.Steps(m))
 		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
 			p := cover.Problem{Columns: len(tab.Steps)}

@@ -99,7 +99,7 @@ func (f *Found) why(made int) string {
 	}
 	p := &f.Table.Model.Setup.Parts[part]
 	size := wording.Percent(mixcore.Percent(most))
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		size = wording.Angle(mixcore.Degrees(most))
 	}
 	text := fmt.Sprintf("moves nothing by more than %s, the %s", size, p.Name)

@@ -122,7 +122,7 @@ func powerWay(look sight.Look, p *mixcore.Part, st *sight.Step, m sight.Move) st
 // exact is where a part stands before and after a step: "18.4° UP to 12° UP (10.4 mm)".
 func exact(p *mixcore.Part, st *sight.Step, m sight.Move) string {
 	to := place(p, m.To)
-	if travel := mixcore.ChordTravel(p.Chord, mixcore.Degrees(math.Abs(m.To))); sight.Hinged(p) && travel > 0 && to != neutral {
+	if travel := mixcore.ChordTravel(p.Chord, mixcore.Degrees(math.Abs(m.To))); p.Motion.Hinged() && travel > 0 && to != neutral {
 		to += " (" + wording.Length(travel) + ")"
 	}
 	if from := place(p, m.From); !st.Stands() && from != place(p, m.To) {

@@ -129,7 +129,7 @@ func (w *writer) standing(step int, pose phrase.Pose) (sentences []string) {
 		at := phrase.Situation{Now: pose}
 		place := sight.PlaceOf(w.setup, i, out)
 		verbs := w.stands(p, place)
-		if way := w.found.Look.Way(p, sight.Move{To: place}); st.Stands() && !w.found.Look.Ruler && sight.Hinged(p) &&
+		if way := w.found.Look.Way(p, sight.Move{To: place}); st.Stands() && !w.found.Look.Ruler && p.Motion.Hinged() &&
 			(way == sight.Plus || way == sight.Minus) && w.lessIsSeen(i, step, place) {
 			verbs = []string{w.standsFar(p, place)}
 		}

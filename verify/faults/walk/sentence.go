@@ -149,7 +149,7 @@ func (w *writer) mayStop(part, step int) bool {
 
 // seenFrom is from how much on a movement is seen.
 func seenFrom(look sight.Look, p *mixcore.Part) float64 {
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		return float64(look.Visible)
 	}
 	return float64(sight.VisibleAmount)
@@ -167,7 +167,7 @@ func (w *writer) tolerance(p *mixcore.Part) string {
 	apart := seenFrom(look, p)
 	if look.Ruler {
 		apart = float64(sight.AccuracyAmount)
-		if sight.Hinged(p) {
+		if p.Motion.Hinged() {
 			apart = float64(look.Accuracy)
 		}
 	}
@@ -177,7 +177,7 @@ func (w *writer) tolerance(p *mixcore.Part) string {
 // amount is a size with its unit: "18.4°", "50%".
 func amount(p *mixcore.Part, size float64) string {
 	unit := "%"
-	if sight.Hinged(p) {
+	if p.Motion.Hinged() {
 		unit = "°"
 	}
 	scale := math.Pow10(readDecimals)

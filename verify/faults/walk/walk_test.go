@@ -4,7 +4,6 @@ import (
 	"context"
 	"flag"
 	"math/bits"
-	"os"
 	"slices"
 	"strings"
 	"sync"
@@ -19,24 +18,10 @@ import (
 	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
 
 var update = flag.Bool("update", false, "write the golden files")
-
-func load(t testing.TB, name string, text []byte) *airframes.Model {
-	t.Helper()
-	m, problems := airframes.Load(name, text)
-	if m == nil {
-		t.Fatalf("%s: %+v", name, problems)
-	}
-	return m
-}
-
-func shipped(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, _ := airframes.ReadShipped(name)
-	return load(t, name+".yaml", text)
-}
 
 var looks = []sight.Look{sight.Eye, sight.Measured}
 
@@ -57,7 +42,7 @@ func shortest(t testing.TB, name string, look sight.Look) *walk.Found {
 	defer walksMutex.Unlock()
 	key := lookAt{name, look}
 	if walks[key] == nil {
-		walks[key] = walk.Shortest(context.Background(), shipped(t, name), walk.Options{Look: look})
+		walks[key] = walk.Shortest(context.Background(), verifytest.Shipped(t, name), walk.Options{Look: look})
 	}
 	return walks[key]
 }
@@ -164,7 +149,7 @@ func TestNoSmallerWalkShowsEverything(t *testing.T) {
 // To a ruler a sub-trim shows nearly everywhere, but twice the share only half way, and
 // holding only where the signal is lost: two steps.
 func TestWalkOfOneSurface(t *testing.T) {
-	m := load(t, "one.yaml", []byte(`hingeline: 1
+	m := verifytest.Model(t, "one.yaml", []byte(`hingeline: 1
 name: One
 controls:
   pitch stick: pitch
@@ -260,7 +245,7 @@ func TestResultCountsAndOrders(t *testing.T) {
 func TestStoppedSearchSaysSo(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	f := walk.Shortest(ctx, shipped(t, "bracken-20"), walk.Options{})
+	f := walk.Shortest(ctx, verifytest.Shipped(t, "bracken-20"), walk.Options{})
 	if !f.Stopped || f.Result().Stopped == "" {
 		t.Error("it does not say that it was stopped")
 	}
@@ -273,11 +258,7 @@ func TestStoppedSearchSaysSo(t *testing.T) {
 
 // BenchmarkWalk is the search alone, once the table stands.
 func BenchmarkWalk(b *testing.B) {
-	text, err := os.ReadFile("../../../testdata/benchmark/twelve.yaml")
-	if err != nil {
-		b.Fatal(err)
-	}
-	for _, m := range []*airframes.Model{shipped(b, "bracken-20"), shipped(b, "skerry"), load(b, "twelve.yaml", text)} {
+	for _, m := range []*airframes.Model{verifytest.Shipped(b, "bracken-20"), verifytest.Shipped(b, "skerry"), verifytest.Twelve(b)} {
 		b.Run(strings.ReplaceAll(m.Name, " ", "-"), func(b *testing.B) {
 			t := table.New(m, mistake.All(m, mistake.Options{}), table.Steps(m))
 			b.ResetTimer()

@@ -15,19 +15,21 @@ func Behind(s *result.Shape, p *result.Picture, title string) Drawing {
 	}
 	v := newRear(s, p)
 	v.backdrop()
-	// What hangs below the wing is seen behind what goes down from it.
+	// What hangs below the wing, or is in front of it, is seen behind what goes down from it.
 	for _, below := range []bool{true, false} {
 		for i := range s.Parts {
-			if below == (placeOf(&s.Parts[i]) == hanging) {
+			if where := placeOf(&s.Parts[i]); below == (where == hanging || where == nacelle) {
 				v.part(i)
 			}
 		}
 	}
 	bottom := v.callOut(callouts(s, p, v.how, v.at), box{margin, 4.2, sheetWidth - margin, v.bottom})
 	v.sides()
-	v.write(Point{sheetWidth / 2, bottom + 2.6}, v.scaleSaid(), 2.1, Middle, false, Grey)
+	for _, words := range v.notes() {
+		bottom = v.note(words, bottom)
+	}
 	seen := "The model seen from behind, as its pilot stands, port on the left."
-	return v.finish(sheetWidth, bottom+3.6, title, describe(seen, s, p, v.how))
+	return v.finish(sheetWidth, bottom, title, describe(seen, s, p, v.how))
 }
 
 // Heights in the view from behind, in millimetres of paper.
@@ -125,6 +127,8 @@ func (v *rear) layOut() {
 			rise = max(rise, moves)
 		case atTip:
 			rise = max(rise, tipOpen)
+		case nacelle:
+			rise = max(rise, discRadius)
 		case finOnTip:
 			fins = max(fins, math.Abs(o.Outer.Up-o.Inner.Up)*v.scale+moves)
 		case onTail:
@@ -184,6 +188,19 @@ func (v *rear) scaleSaid() string {
 		words += "; dotted: before"
 	}
 	return words
+}
+
+// notes are the words below a picture, in one line where there is room.
+func (v *rear) notes() []string {
+	scale, from := v.scaleSaid(), measured(v.model, v.picture, v.how)
+	both := scale + "; " + from
+	switch {
+	case from == "":
+		return []string{scale}
+	case TextWidth(both, noteSize, false) > sheetWidth-2*margin:
+		return []string{scale, from}
+	}
+	return []string{both}
 }
 
 // sides says which side is which, in the corners.

@@ -19,6 +19,7 @@ const (
 	calloutStep  = 1.0  // of the places that are tried
 	calloutGap   = 0.7  // around words
 	symbolRoom   = 3.4  // of the symbol before the words
+	leaderWidth  = 0.18
 	leaderShort  = 1.2  // to here no line is needed from the words to the part
 	tagRadius    = 1.55 // of a legend number
 	wrongSide    = 9.0  // how much further away words may be to stand on the better side of a part
@@ -113,12 +114,16 @@ func (s *sheet) beside(c callout, zone box) bool {
 // tag marks a part with a number: where there is room, else over what is drawn.
 func (s *sheet) tag(c callout, number string, zone box) {
 	at, ok := s.room(c, 2*tagRadius, 2*tagRadius, zone)
-	if !ok {
-		// Then over what is drawn, but not over other words.
-		over := sheet{words: s.words, crowded: true}
-		if at, ok = over.room(c, 2*tagRadius, 2*tagRadius, zone); !ok {
-			at = box{c.at.X - tagRadius, c.at.Y - tagRadius, c.at.X + tagRadius, c.at.Y + tagRadius}
+	// Then over what is drawn, but not over other words, and with no line across them; only
+	// where there is no room at all with a line across them.
+	for _, crowded := range []bool{false, true} {
+		if !ok {
+			over := sheet{words: s.words, lines: s.lines, crowded: crowded}
+			at, ok = over.room(c, 2*tagRadius, 2*tagRadius, zone)
 		}
+	}
+	if !ok {
+		at = box{c.at.X - tagRadius, c.at.Y - tagRadius, c.at.X + tagRadius, c.at.Y + tagRadius}
 	}
 	s.lead(c.at, at)
 	s.numeral(at.centre(), number)
@@ -134,7 +139,8 @@ func (s *sheet) numeral(at Point, number string) {
 	s.words = append(s.words, box{at.X - tagRadius, at.Y - tagRadius, at.X + tagRadius, at.Y + tagRadius})
 }
 
-// legend is a line for every number, in two columns where all are short enough.
+// legend is a line for every number, in two columns where all are short enough; a name
+// that finds no room behind its words is below them.
 func (s *sheet) legend(numbered []callout, down float64) float64 {
 	if len(numbered) == 0 {
 		return down
@@ -147,21 +153,34 @@ func (s *sheet) legend(numbered []callout, down float64) float64 {
 		}
 	}
 	rows := (len(numbered) + columns - 1) / columns
+	top := down
 	for i, c := range numbered {
-		x := margin + float64(i/rows)*sheetWidth/2
-		y := down + float64(i%rows)*row + row/2
+		if i%rows == 0 {
+			down = top
+		}
+		x, y := margin+float64(i/rows)*sheetWidth/2, down+row/2
+		down += row
 		s.numeral(Point{x + tagRadius, y}, strconv.Itoa(i+1))
 		x += number
+		below := legendWidth(c)+x > sheetWidth-margin
+		nameAt := Point{x, y + nameSize*(0.36+lineHeight)}
 		if c.way != "" {
 			s.add(Arrow(c.way, Point{x + 1.3, y}, 2.3, Black)...)
 			x += symbolRoom
 		}
-		base := y + nameSize*0.36
-		s.write(Point{x, base}, c.words, nameSize, Start, true, Black)
-		x += TextWidth(c.words, nameSize, true) + 1.2
-		s.write(Point{x, base}, cut(c.name, sheetWidth-margin-x, nameSize, false), nameSize, Start, false, Black)
+		words := cut(c.words, sheetWidth-margin-x, nameSize, true)
+		s.write(Point{x, y + nameSize*0.36}, words, nameSize, Start, true, Black)
+		if below {
+			down += nameSize * lineHeight
+		} else {
+			nameAt = Point{x + TextWidth(words, nameSize, true) + 1.2, y + nameSize*0.36}
+		}
+		s.write(nameAt, cut(c.name, sheetWidth-margin-nameAt.X, nameSize, false), nameSize, Start, false, Black)
 	}
-	return down + float64(rows)*row
+	if columns == 2 {
+		return top + float64(rows)*row
+	}
+	return down
 }
 
 func legendWidth(c callout) float64 {
@@ -284,6 +303,6 @@ func (s *sheet) lead(from Point, at box) {
 		return
 	}
 	s.add(Disc(from, 0.4, Black)...)
-	s.line(Stroke{Width: 0.18, Ink: Black}, from, to)
+	s.line(Stroke{Width: leaderWidth, Ink: Black}, from, to)
 	s.lines = append(s.lines, [2]Point{from, to})
 }

@@ -36,6 +36,7 @@ func drawings() map[string]figure.Drawing {
 	drawn["section_wheel"] = figure.Section(&paper.Shape.Parts[6], &result.Stand{From: 0, At: -15, Moved: true, Says: "RIGHT 15.0°", Way: "RIGHT"}, nil, "the nose wheel turns right")
 	drawn["section_motor"] = figure.Section(motor, &result.Stand{At: 40, Says: "power 40 %", Way: "MORE"}, &result.Want{Says: "stopped"}, "the motor is stopped")
 	drawn["wanted_got"] = figure.WantedGot(elevator, &dive.Stands[4], dive.Want, failing.Checks[2].Sentence)
+	drawn["legend"] = figure.Legend()
 	drawn["linkage"] = figure.Linkage(&paper.Linkages[0], "the linkage of the elevator")
 	return drawn
 }

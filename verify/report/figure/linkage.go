@@ -8,8 +8,8 @@ import (
 	"example.com/hingeline/verify/result"
 )
 
-// Linkage is a servo, pushrod and horn to scale: one panel for each end of the travel,
-// each with neutral dashed behind it.
+// Linkage is a servo, pushrod and horn to scale: one panel for each end that the channel
+// comes to, each with neutral dashed behind it.
 func Linkage(l *result.Linkage, title string) Drawing {
 	if why := unsoundLinkage(l); why != "" {
 		return cannot(sheetWidth, why, title)
@@ -27,6 +27,10 @@ func Linkage(l *result.Linkage, title string) Drawing {
 	}
 	facts := strings.Join(append(append([]string{}, l.Lengths...), l.Horn), ", ")
 	for _, line := range wrapped(plain(facts), sheetWidth-2*margin, nameSize, false, 2) {
+		s.write(Point{margin, y}, line, nameSize, Start, false, Black)
+		y += nameSize * lineHeight
+	}
+	for _, line := range wrapped(plain(l.Goes), sheetWidth-2*margin, nameSize, false, 2) {
 		s.write(Point{margin, y}, line, nameSize, Start, false, Black)
 		y += nameSize * lineHeight
 	}
@@ -67,7 +71,11 @@ func describeLinkage(l *result.Linkage) string {
 	for _, length := range l.Lengths {
 		b.WriteString(", " + length)
 	}
-	b.WriteString(", " + l.Horn + ".")
+	b.WriteString(", " + l.Horn)
+	if l.Goes != "" {
+		b.WriteString(", " + l.Goes)
+	}
+	b.WriteString(".")
 	for i := range l.Stands {
 		fmt.Fprintf(&b, " %s.", capital(l.Stands[i].Says))
 	}
@@ -121,7 +129,7 @@ func (v *rods) on(p [2]float64) Point {
 func (v *rods) panel(s *sheet, y float64, neutral, end *result.LinkageAt) float64 {
 	s.line(Stroke{Width: 0.15, Ink: Grey}, Point{margin, y - 1.2}, Point{sheetWidth - margin, y - 1.2})
 	y += wordSize
-	for _, line := range wrapped(plain(end.Says), sheetWidth-2*margin, wordSize, true, 2) {
+	for _, line := range wrapped(plain(end.Says), sheetWidth-2*margin, wordSize, true, 3) {
 		s.write(Point{margin, y}, line, wordSize, Start, true, Black)
 		y += wordSize * lineHeight
 	}

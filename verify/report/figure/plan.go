@@ -21,6 +21,9 @@ func Plan(s *result.Shape, p *result.Picture, title string) Drawing {
 	v.write(Point{margin, 3}, "port", 2.2, Start, false, Grey)
 	v.write(Point{sheetWidth / 2, 3}, "from above", 2.2, Middle, false, Grey)
 	v.write(Point{sheetWidth - margin, 3}, "starboard", 2.2, End, false, Grey)
+	if from := measured(s, p, v.how); from != "" {
+		bottom = v.note(from, bottom)
+	}
 	seen := "The model seen from above, nose at the top, port on the left."
 	return v.finish(sheetWidth, bottom+1, title, describe(seen, s, p, v.how))
 }
@@ -158,7 +161,7 @@ func (v *above) part(i int) {
 			at.Y += float64(v.centre) * (2*discRadius + 0.5)
 			v.centre++
 		}
-		v.disc(at, st.At, stroke)
+		v.propeller(at, st.At, stroke)
 	case isWheel(o):
 		// Plus turns the model LEFT: the front of a nose wheel and the back of a tail
 		// wheel go to port.

@@ -144,43 +144,68 @@ func (v *rear) opening(i int, stroke Stroke, fill Fill) {
 // share is percent as a part of one, held to it.
 func share(percent float64) float64 { return min(max(percent/100, 0), 1) }
 
-// motor is a disc; how far its ring is filled is its power.
+// motor is seen through its propeller: on the body, or in its nacelle on the wing.
 func (v *rear) motor(i int, where place, stroke Stroke) {
 	o := &v.model.Parts[i]
 	at := Point{sheetWidth / 2, v.wing + float64(v.motors)*(2*discRadius+0.5)}
 	if where == atBody {
 		v.motors++
 	} else {
-		at = Point{v.x(o.Inner.Out), v.hang}
-		v.line(Stroke{Width: 0.8, Ink: Grey}, Point{at.X, v.wing}, at)
+		at = Point{v.x(o.Inner.Out), v.wing}
 	}
-	v.disc(at, v.picture.Stands[i].At, stroke)
+	v.propeller(at, v.picture.Stands[i].At, stroke)
 	v.at[i] = at
 }
 
-// disc is a motor's propeller with a ring that is filled as far as the motor has power.
-func (s *sheet) disc(at Point, power float64, stroke Stroke) {
-	const ring = 0.9
-	s.round(stroke, white, at, discRadius)
-	s.add(Path{Points: circle(at, discRadius-ring), Closed: true, Stroke: faint})
+// propeller is the thin circle that its two blades go round in, with the nacelle in the
+// middle, and inside the circle a ring that is filled as far as the motor has power.
+func (s *sheet) propeller(at Point, power float64, stroke Stroke) {
+	const (
+		ring  = 0.8
+		hub   = 1.05
+		blade = 0.6 // half of its width
+		lean  = -60 // degrees
+	)
+	s.taken = append(s.taken, bounds(circle(at, discRadius)).grown(stroke.Width/2))
+	s.add(Path{Points: circle(at, discRadius), Closed: true, Stroke: stroke})
 	if part := share(power); part > 0 {
 		s.add(Arc{Centre: at, Radius: discRadius - ring/2, From: -90, To: -90 + 360*part, Stroke: Stroke{Width: ring, Ink: Black}})
 	}
-	s.add(Disc(at, 0.5, Black)...)
+	tip, root := onward(at, discRadius-0.2, lean), onward(at, discRadius-0.2, lean+180)
+	s.add(Path{Closed: true, Stroke: thin, Fill: white, Points: []Point{
+		tip, onward(at, blade, lean+90), root, onward(at, blade, lean-90)}})
+	s.add(Path{Points: circle(at, hub), Closed: true, Stroke: thin, Fill: pale})
 }
 
-// wheel is a wheel below the body: the more it is turned, the more of its side is seen.
+// wheel is a wheel in its fork below the body: the more it is turned, the more of its side
+// is seen. One at the tail is smaller.
 func (v *rear) wheel(i int, stroke Stroke, fill Fill) {
 	o, st := &v.model.Parts[i], &v.picture.Stands[i]
 	at := Point{v.aside(v.x(o.Inner.Out), 5), v.hang}
-	v.line(Stroke{Width: 0.5, Ink: Grey}, Point{at.X, v.wing + v.body()*0.8}, at)
+	radius, tyre := 1.7, 0.6
+	if o.Inner.Aft > 0 {
+		radius, tyre = 1.25, 0.5
+	}
+	if under := v.wing + v.body() + radius + wheelLeg; math.Abs(at.X-sheetWidth/2) < v.body() {
+		at.Y = min(at.Y, under)
+	}
 	sin, cos := math.Sincos(st.At * math.Pi / 180)
-	half := 0.55*math.Abs(cos) + 1.7*math.Abs(sin)
-	const radius = 1.7
-	v.shape(stroke, fill, Point{at.X - half, at.Y - radius}, Point{at.X + half, at.Y - radius},
-		Point{at.X + half, at.Y + radius}, Point{at.X - half, at.Y + radius})
+	half := tyre*math.Abs(cos) + radius*math.Abs(sin)
+	leg := Stroke{Width: 0.3, Ink: Grey}
+	aside, top := half+0.45, at.Y-radius-0.5
+	v.line(leg, Point{at.X, v.wing + v.body()*0.8}, Point{at.X, top})
+	v.line(leg, Point{at.X - aside, at.Y}, Point{at.X - aside, top}, Point{at.X + aside, top}, Point{at.X + aside, at.Y})
+	v.line(leg, Point{at.X - aside, at.Y}, Point{at.X + aside, at.Y})
+	tread := circle(Point{}, 1)
+	for i, p := range tread {
+		tread[i] = Point{at.X + p.X*half, at.Y + p.Y*radius}
+	}
+	v.shape(stroke, fill, tread...)
 	v.at[i] = at
 }
+
+// wheelLeg is from the body to a wheel below it, in millimetres of paper.
+const wheelLeg = 1.5
 
 // extra is what is out or in: a tab below the model, as long as it is out.
 func (v *rear) extra(i int, stroke Stroke, fill Fill) {
@@ -188,7 +213,7 @@ func (v *rear) extra(i int, stroke Stroke, fill Fill) {
 	const half, most, least = 1.0, 4.0, 0.7
 	x := v.aside(v.x(o.Inner.Out), 5)
 	top := v.hang - 2
-	v.line(Stroke{Width: 0.5, Ink: Grey}, Point{x, v.wing}, Point{x, top})
+	v.line(Stroke{Width: 0.3, Ink: Grey}, Point{x, v.wing}, Point{x, top})
 	long := max(most*share(st.At), least)
 	v.shape(stroke, fill, Point{x - half, top}, Point{x + half, top}, Point{x + half, top + long}, Point{x - half, top + long})
 	v.at[i] = Point{x, top + long/2}

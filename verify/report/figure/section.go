@@ -258,7 +258,7 @@ func (c *section) sector(s *sheet, hinge Point) {
 // stand draws the part where it stands, or, of what is wanted, in the middle of it.
 func (c *section) stand(s *sheet, hinge Point) {
 	at := c.st.At
-	fill := Fill{Pattern: hatching(c.st.Way), Ink: Black}
+	fill := Fill{Pattern: hatching(wayOf(c.st)), Ink: Black}
 	stroke := bold
 	if !c.showAt {
 		low, high := c.stretch()

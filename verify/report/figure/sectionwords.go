@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 
 	"example.com/hingeline/verify/result"
 )
@@ -31,7 +32,7 @@ func (c *section) seen(s *sheet, left, top, bottom float64) {
 
 // words are below the picture: the symbol, and what is to be said.
 func (c *section) words(s *sheet, left, y float64) float64 {
-	says, way, ink := told(c.st, c.st.From != c.st.At), c.st.Way, Black
+	says, way, ink := told(c.st, c.st.From != c.st.At), wayOf(c.st), Black
 	if !c.showAt {
 		says, way = short(c.w.Says), c.wantedWay()
 	}
@@ -51,6 +52,11 @@ func (c *section) words(s *sheet, left, y float64) float64 {
 		y += wordSize * lineHeight
 		s.write(Point{x, y - 0.4}, line, wordSize, Start, true, ink)
 	}
+	if c.showAt && c.turns() && math.Abs(c.start()) >= neutralBelow {
+		y += noteSize * lineHeight
+		s.write(Point{left + margin, y}, fromNeutral, noteSize, Start, false, Grey)
+		y += 0.5
+	}
 	if c.showAt && c.w != nil && c.head == "" {
 		x := left + margin
 		s.add(Path{Closed: true, Stroke: Stroke{Width: 0.2, Ink: Black}, Fill: Fill{Pattern: Rising, Ink: Good},
@@ -61,6 +67,11 @@ func (c *section) words(s *sheet, left, y float64) float64 {
 		}
 	}
 	return y + 1.8
+}
+
+// turns says whether the part has an angle.
+func (c *section) turns() bool {
+	return c.o.Motion == result.UpDown || c.o.Motion == result.LeftRight
 }
 
 // wantedWay is the way from where the part was, or from neutral, to all of what is wanted.

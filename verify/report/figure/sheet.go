@@ -9,6 +9,7 @@ const (
 	sheetAside = 3.4 // free on either side of the model
 	wordSize   = 2.7 // of the words about a movement
 	nameSize   = 2.4 // of everything else
+	noteSize   = 2.1 // of what is below it all
 	lineHeight = 1.3 // of a text's size, from one base line to the next
 	ascent     = 0.85
 	descent    = 0.25
@@ -87,6 +88,16 @@ func (s *sheet) write(at Point, words string, size float64, anchor Anchor, stron
 	t := Text{At: at, Size: size, Anchor: anchor, Bold: strong, Ink: ink, Words: words}
 	s.add(t)
 	s.words = append(s.words, t.box())
+}
+
+// note is small words below everything else, in two lines at most. It returns how far down
+// the sheet then reaches.
+func (s *sheet) note(words string, down float64) float64 {
+	for _, line := range wrapped(words, sheetWidth-2*margin, noteSize, false, 2) {
+		down += noteSize * lineHeight
+		s.write(Point{sheetWidth / 2, down - 0.13}, line, noteSize, Middle, false, Grey)
+	}
+	return down + 0.5
 }
 
 // box is about the room that a text takes.

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"math"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -21,7 +22,7 @@ func showing(p *result.Picture) []shown {
 	how := make([]shown, len(p.Stands))
 	for i := range p.Stands {
 		st := &p.Stands[i]
-		if st.Moved || !p.Moves && st.Way != "" && st.At != 0 {
+		if wayOf(st) != "" && (st.Moved || !p.Moves && st.At != 0) {
 			how[i] = marked
 		}
 	}
@@ -31,23 +32,44 @@ func showing(p *result.Picture) []shown {
 	return how
 }
 
+// leastMoved is the angle, in degrees, from which a part that ends at neutral is said to have
+// moved: less is neither drawn nor said.
+const leastMoved = 0.5
+
+// neutral is what a part is said to be that stands where it should at rest.
+const neutral = "neutral"
+
+// neutralBelow is the angle, in degrees, up to which a part was at neutral.
+const neutralBelow = 0.05
+
+// wayOf is the way that is shown of a part: none for one that is at neutral and hardly was
+// anywhere else.
+func wayOf(st *result.Stand) string {
+	if st.Says == neutral && math.Abs(st.At-st.From) < leastMoved {
+		return ""
+	}
+	return st.Way
+}
+
 // told is in words where a part stands, and which way it went there where the place alone
 // does not say so.
 func told(st *result.Stand, moves bool) string {
-	place := short(st.Says)
-	if !moves || !st.Moved || st.Way == "" {
+	place, way := short(st.Says), wayOf(st)
+	if !moves || !st.Moved || way == "" {
 		return place
 	}
-	rest, same := strings.CutPrefix(place, st.Way+" ")
+	plainly := place == way || strings.HasPrefix(place, way+" ") || strings.HasSuffix(place, " "+way)
 	switch {
-	case same && st.From == 0:
+	case way == "LESS" && place == "stopped":
+		return "stops"
+	case strings.HasPrefix(place, "power "):
+		return "power " + map[string]string{"MORE": "rises", "LESS": "falls"}[way] + " to " + strings.TrimPrefix(place, "power ")
+	case plainly && (math.Abs(st.From) < neutralBelow || place == way):
 		return place
-	case same:
-		return st.Way + " to " + rest
-	case strings.HasSuffix(place, " "+st.Way):
-		return place
+	case place == neutral:
+		return "goes " + way + " to neutral"
 	}
-	return st.Way + ", to " + place
+	return "goes " + way + ", stands " + place
 }
 
 // short leaves out what a picture shows anyway.
@@ -57,9 +79,9 @@ func short(says string) string { return strings.TrimPrefix(plain(says), "trailin
 func pen(how shown, st *result.Stand) (Stroke, Fill) {
 	switch how {
 	case subject:
-		return bold, Fill{Pattern: hatching(st.Way), Ink: Black}
+		return bold, Fill{Pattern: hatching(wayOf(st)), Ink: Black}
 	case marked:
-		return thin, Fill{Pattern: hatching(st.Way), Ink: Black}
+		return thin, Fill{Pattern: hatching(wayOf(st)), Ink: Black}
 	}
 	return faint, pale
 }
@@ -74,7 +96,8 @@ const (
 	atBody   // a motor on the centre line
 	atTip    // opens up and down at a wing tip
 	finOnTip // an upright surface on a wing
-	hanging  // below the wing: wheels, motors on a wing, doors
+	nacelle  // a motor on the wing
+	hanging  // below the wing: wheels, doors
 )
 
 func isWheel(o *result.Outline) bool { return strings.HasSuffix(o.Kind, "wheel") }
@@ -91,6 +114,8 @@ func placeOf(o *result.Outline) place {
 		return atTip
 	case o.Motion == result.Power && !sided:
 		return atBody
+	case o.Motion == result.Power:
+		return nacelle
 	case !isSurface(o):
 		return hanging
 	case o.Kind == "canard":
@@ -113,7 +138,7 @@ func callouts(s *result.Shape, p *result.Picture, how []shown, at []Point) []cal
 				continue
 			}
 			st := &p.Stands[i]
-			way := st.Way
+			way := wayOf(st)
 			list = append(list, callout{
 				at: at[i], way: way, words: told(st, p.Moves), name: plain(s.Parts[i].Name),
 				above: way == "UP" || way != "DOWN" && placeOf(&s.Parts[i]) == onTail,
@@ -122,3 +147,17 @@ func callouts(s *result.Shape, p *result.Picture, how []shown, at []Point) []cal
 	}
 	return list
 }
+
+// measured is what is to be known about the numbers of a picture; empty where none is an
+// angle. Words of a check may count from where a part was before.
+func measured(s *result.Shape, p *result.Picture, how []shown) string {
+	for i := range s.Parts {
+		o := &s.Parts[i]
+		if how[i] != plainly && (isSurface(o) || isWheel(o)) && p.Stands[i].Says != neutral {
+			return fromNeutral
+		}
+	}
+	return ""
+}
+
+const fromNeutral = "degrees and mm from neutral"

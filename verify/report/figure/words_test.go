@@ -51,11 +51,19 @@ func TestToldSaysTheWayWhereThePlaceDoesNot(t *testing.T) {
 	}{
 		{result.Stand{From: -14, At: -14, Moved: true, Way: "UP", Says: "trailing edge UP 14° (9 mm)"}, false, "UP 14° (9 mm)"},
 		{result.Stand{From: 0, At: -14, Moved: true, Way: "UP", Says: "trailing edge UP 14° (9 mm)"}, true, "UP 14° (9 mm)"},
-		{result.Stand{From: -4, At: -14, Moved: true, Way: "UP", Says: "trailing edge UP 14° (9 mm)"}, true, "UP to 14° (9 mm)"},
-		{result.Stand{From: 30, At: 20, Moved: true, Way: "UP", Says: "trailing edge DOWN 20° (9 mm)"}, true, "UP, to DOWN 20° (9 mm)"},
-		{result.Stand{From: 30, At: 0, Moved: true, Way: "UP", Says: "neutral"}, true, "UP, to neutral"},
+		{result.Stand{From: -4, At: -14, Moved: true, Way: "UP", Says: "trailing edge UP 14° (9 mm)"}, true, "goes UP, stands UP 14° (9 mm)"},
+		{result.Stand{From: 30, At: 20, Moved: true, Way: "UP", Says: "trailing edge DOWN 20° (9 mm)"}, true, "goes UP, stands DOWN 20° (9 mm)"},
+		{result.Stand{From: 30, At: 0, Moved: true, Way: "UP", Says: "neutral"}, true, "goes UP to neutral"},
 		{result.Stand{From: 30, At: 30, Says: "trailing edge DOWN 30°", Way: "DOWN"}, true, "DOWN 30°"},
-		{result.Stand{From: 40, At: 0, Moved: true, Way: "LESS", Says: "stopped"}, true, "LESS, to stopped"},
+		{result.Stand{From: 40, At: 0, Moved: true, Way: "LESS", Says: "stopped"}, true, "stops"},
+		{result.Stand{From: 40, At: 20, Moved: true, Way: "LESS", Says: "power 20 %"}, true, "power falls to 20 %"},
+		{result.Stand{From: 0, At: 40, Moved: true, Way: "MORE", Says: "power 40 %"}, true, "power rises to 40 %"},
+		{result.Stand{From: 14, At: -0.7, Moved: true, Way: "UP", Says: "trailing edge UP 0.7°"}, true, "goes UP, stands UP 0.7°"},
+		{result.Stand{From: -9, At: -0.7, Moved: true, Way: "DOWN", Says: "trailing edge UP 0.7°"}, true, "goes DOWN, stands UP 0.7°"},
+		{result.Stand{From: 0.03, At: -9.5, Moved: true, Way: "UP", Says: "trailing edge UP 9.5°"}, true, "UP 9.5°"},
+		{result.Stand{From: 0.13, At: 0.03, Moved: true, Way: "UP", Says: "neutral"}, true, "neutral"},
+		{result.Stand{From: 100, At: 0, Moved: true, Way: "IN", Says: "IN"}, true, "IN"},
+		{result.Stand{From: 100, At: 40, Moved: true, Way: "IN", Says: "OUT 40 %"}, true, "goes IN, stands OUT 40 %"},
 		{result.Stand{From: 0, At: 100, Moved: true, Way: "OUT", Says: "100 % OUT"}, true, "100 % OUT"},
 	} {
 		if got := figure.Told(&row.stand, row.moves); got != row.want {

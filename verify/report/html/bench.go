@@ -11,7 +11,8 @@ import (
 
 // throw is a row of the table of throws.
 type throw struct {
-	Part, Control, When, Partner string
+	Part, Control, When string
+	Partner             *remark
 
 	Ends []end
 }
@@ -39,18 +40,20 @@ type signal struct {
 	Channel, Does string
 	Parts         []string
 	Motor         *remark
+	Mend          string // what to do where it must not be flown so; else empty
 }
 
 type motor struct {
 	Name, Channel string
 	Sights        []remark
+	Mend          string
 }
 
 // bench is what is measured and looked at on the bench.
 func (p *page) bench(paper *result.Paper, d *drawer) {
 	p.Throws = throwsOf(paper.Throws)
 	for i := range paper.Travel {
-		p.Travel = append(p.Travel, travelOf(&paper.Travel[i]))
+		p.Travel = append(p.Travel, travelOf(&paper.Travel[i], paper))
 	}
 	for i := range paper.Linkages {
 		l := &paper.Linkages[i]
@@ -65,6 +68,7 @@ func (p *page) bench(paper *result.Paper, d *drawer) {
 		if tone, words := said.LostMotor(s); words != "" {
 			m := remarkOf(tone, words)
 			one.Motor = &m
+			one.Mend = mendOf(tone)
 		}
 		p.Signal = append(p.Signal, one)
 	}
@@ -73,6 +77,9 @@ func (p *page) bench(paper *result.Paper, d *drawer) {
 		one := motor{Name: m.Name, Channel: m.Channel}
 		for _, r := range said.MotorSights(m) {
 			one.Sights = append(one.Sights, remarkOf(r.Tone, r.Text))
+			if mend := mendOf(r.Tone); mend != "" {
+				one.Mend = mend
+			}
 		}
 		p.Motors = append(p.Motors, one)
 	}
@@ -82,7 +89,11 @@ func throwsOf(all []result.Throw) []throw {
 	var rows []throw
 	for i := range all {
 		t := &all[i]
-		one := throw{Part: t.Part, Control: t.Control, When: strings.Join(t.When, "; or "), Partner: t.Partner}
+		one := throw{Part: t.Part, Control: t.Control, When: strings.Join(t.When, "; or ")}
+		if t.Partner != "" {
+			differs := remarkOf(said.Apart(t), t.Partner)
+			one.Partner = &differs
+		}
 		for k := range t.Ends {
 			e := &t.Ends[k]
 			one.Ends = append(one.Ends, end{Way: e.Way, At: e.At, Degrees: said.Degrees(e), Millimetres: said.Millimetres(e)})
@@ -92,9 +103,9 @@ func throwsOf(all []result.Throw) []throw {
 	return rows
 }
 
-func travelOf(t *result.Travel) travel {
+func travelOf(t *result.Travel, p *result.Paper) travel {
 	row := travel{Channel: t.Channel, Used: said.Used(t), Worst: strings.Join(t.Worst, ", ")}
-	tone, words := said.Spare(t)
+	tone, words := said.Spare(t, p)
 	row.Spare = remarkOf(tone, words)
 	if !t.Sure {
 		row.NotSure = said.NotSure
@@ -105,6 +116,22 @@ func travelOf(t *result.Travel) travel {
 	}
 	return row
 }
+
+// mendOf is what stands in place of a box to tick; empty where there is one.
+func mendOf(t said.Tone) string {
+	if t == said.Bad {
+		return said.MendFirst
+	}
+	return ""
+}
+
+// LostSteps are how the loss of signal is tried, SignalBack what comes after it.
+func (p *page) LostSteps() []string { return said.LostSteps(p.Report.Paper) }
+
+func (p *page) SignalBack() string { return said.SignalBack(p.Report.Paper) }
+
+// ThrowsNote is how throws are measured.
+func (p *page) ThrowsNote() string { return said.ThrowsNote }
 
 // PropellerOff comes before whatever may run a motor.
 func (p *page) PropellerOff() string { return said.PropellerOff }

@@ -14,6 +14,7 @@ import (
 type failure struct {
 	Number             int
 	ID, Sentence, Miss string
+	Title              string // Sentence, and the position where another failure has the same
 	Facts              []fact
 	Picture            *shot
 	Same               int // the failure before it with the same reasons, from 1; 0 for none
@@ -47,7 +48,7 @@ func (p *page) failures(d *drawer) {
 		if c.Passed {
 			continue
 		}
-		f := failure{Number: len(before) + 1, ID: failureID(len(before) + 1), Sentence: c.Sentence, Miss: c.Miss, Picture: d.wantedGot(i, c.Sentence)}
+		f := failure{Number: len(before) + 1, ID: failureID(len(before) + 1), Sentence: c.Sentence, Title: titleOf(checks, r, i), Miss: c.Miss, Picture: d.wantedGot(i, c.Sentence)}
 		decided, do := said.HowDecided(c.Proof)
 		over, show := "", ""
 		if proof := c.Proof; proof != nil && said.AnswerTo(proof) == result.Undecided {
@@ -77,6 +78,17 @@ func (p *page) failures(d *drawer) {
 		before = append(before, i)
 		p.Failures = append(p.Failures, f)
 	}
+}
+
+// titleOf is the sentence of a failure, with the position where it failed at several.
+func titleOf(checks *said.Checks, r *result.Report, i int) string {
+	c := &r.Checks[i]
+	for k := range r.Checks {
+		if other := &r.Checks[k]; k != i && !other.Passed && other.Sentence == c.Sentence && checks.Pose(i) != "" {
+			return c.Sentence + " – " + checks.Pose(i)
+		}
+	}
+	return c.Sentence
 }
 
 func reasonsOf(c *result.Check, id string) []reason {

@@ -34,6 +34,7 @@ type page struct {
 	About    string // of the findings about the script
 
 	Stages []stage
+	Asked  []stop
 	Always []sight
 
 	Throws   []throw
@@ -106,7 +107,7 @@ type listed struct {
 }
 
 func pageOf(r *result.Report) (*page, error) {
-	v := said.VerdictOf(r)
+	v := said.OnPaper(r)
 	p := &page{
 		Policy: policy(), Style: template.CSS(styleText), Report: r,
 		Verdict:   verdict{markOf(v.Tone), v.Word, sentence(v.Text)},
@@ -115,7 +116,7 @@ func pageOf(r *result.Report) (*page, error) {
 		Uncovered: uncoveredOf(&r.Uncovered),
 		Shared:    said.SharedPlaces(r),
 		Statement: said.StatementOf(r),
-		Signers:   said.Signers(r.Paper),
+		Signers:   said.Signers(r),
 	}
 	if r.Paper != nil && r.Paper.MassKg > 0 {
 		p.Mass = said.Kilograms(r.Paper.MassKg)
@@ -178,7 +179,7 @@ func (p *page) LeftOut() string {
 	if p.Report.NotSelected == 0 {
 		return ""
 	}
-	return said.LeftOut(p.Report)
+	return said.LeftOutOnPaper(p.Report)
 }
 
 // contents is the table of contents, of the chapters that there are.
@@ -191,7 +192,7 @@ func (p *page) contents() {
 	r := p.Report
 	var failures, stages []chapter
 	for i := range p.Failures {
-		failures = append(failures, chapter{p.Failures[i].ID, fmt.Sprintf("%d. %s", i+1, p.Failures[i].Sentence), nil})
+		failures = append(failures, chapter{p.Failures[i].ID, fmt.Sprintf("%d. %s", i+1, p.Failures[i].Title), nil})
 	}
 	for i := range p.Stages {
 		stages = append(stages, chapter{p.Stages[i].ID, p.Stages[i].Title, nil})
@@ -199,12 +200,13 @@ func (p *page) contents() {
 	add(true, "about", "What was checked")
 	add(p.Standing != nil, "signed", "Signatures so far")
 	add(true, "uncovered", "Not covered")
-	add(len(r.Cautions) > 0, "todo", "Left to do, with the model in front of you")
-	add(len(p.Failures) > 0, "failed", p.FailedTitle(), failures...)
 	add(p.Offer != nil, "repairs", "What would put it right")
+	add(len(p.Failures) > 0, "failed", p.FailedTitle(), failures...)
+	add(len(r.Cautions) > 0, "todo", "Left to do, with the model in front of you")
 	add(len(p.Script) > 0, "script", "About the script: "+p.About)
 	add(len(r.Findings) > 0, "warnings", p.WarningsTitle())
 	add(len(p.Stages) > 0, "walk", "The walk-around", stages...)
+	add(len(p.Asked) > 0, "asked", p.AskedTitle())
 	add(len(p.Always) > 0, "always", p.AlwaysTitle())
 	add(len(p.Throws) > 0, "throws", "Throws, to be measured")
 	add(len(p.Travel) > 0, "travel", "Travel of the channels")
@@ -223,6 +225,11 @@ func (p *page) FailedTitle() string {
 func (p *page) WarningsTitle() string {
 	return "Warnings: " + said.Count(len(p.Report.Findings), "thing") + " to look at that no check decides"
 }
+
+// AskedTitle heads the checks that cannot be seen on the model, AskedNote says so.
+func (p *page) AskedTitle() string { return said.AskedTitle(said.ChecksOf(p.Report).Asked()) }
+
+func (p *page) AskedNote() string { return said.AskedNote }
 
 // AlwaysTitle heads the checks that speak of every position.
 func (p *page) AlwaysTitle() string {

@@ -24,6 +24,8 @@ type stop struct {
 	Pose   string
 	Views  []*shot
 	Sights []sight
+
+	DoNotFly bool // a check failed here
 }
 
 // sight is one sentence and its answers.
@@ -47,32 +49,34 @@ type answer struct {
 func (p *page) walk(d *drawer) {
 	checks := said.ChecksOf(p.Report)
 	fails := failuresOf(p.Report)
-	stops := checks.Stops()
+	stops := checks.Walk()
 	for n, s := range stops {
 		if n == 0 || stops[n-1].Stage != s.Stage {
 			p.Stages = append(p.Stages, p.stageOf(s.Stage, len(p.Stages)+1, stops))
 		}
-		seen := p.onModel(s.Checks)
-		one := stop{ID: fmt.Sprintf("stop-%d", n+1), Number: n + 1, Pose: s.Pose, Views: d.views(seen, p.sentences(seen))}
+		one := stop{ID: fmt.Sprintf("stop-%d", n+1), Number: n + 1, Pose: s.Pose, Views: d.views(s.Checks, p.sentences(s.Checks))}
 		drawn := map[section]bool{}
 		for _, seen := range checks.Sights(s.Checks) {
 			asked := p.sightOf(checks, &seen, fails)
-			for _, i := range p.onModel(seen.Checks) {
+			for _, i := range seen.Checks {
 				asked.Sections = append(asked.Sections, d.sections(i, seen.Sentence, drawn)...)
 			}
 			one.Sights = append(one.Sights, asked)
+			one.DoNotFly = one.DoNotFly || !asked.Passed
 		}
 		last := &p.Stages[len(p.Stages)-1]
 		last.Stops = append(last.Stops, one)
 	}
+	for _, s := range checks.Asked() {
+		one := stop{Pose: s.Pose}
+		for _, asked := range checks.Sights(s.Checks) {
+			one.Sights = append(one.Sights, p.sightOf(checks, &asked, fails))
+		}
+		p.Asked = append(p.Asked, one)
+	}
 	for _, seen := range checks.Sights(checks.Everywhere()) {
 		p.Always = append(p.Always, p.sightOf(checks, &seen, fails))
 	}
-}
-
-// onModel are those of several checks that can be seen on the model.
-func (p *page) onModel(checks []int) []int {
-	return slices.DeleteFunc(slices.Clone(checks), func(i int) bool { return said.OfChannel(&p.Report.Checks[i]) })
 }
 
 // failuresOf are the numbers of the failures, by the index of their checks.

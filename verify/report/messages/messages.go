@@ -93,7 +93,7 @@ func metaOf(r *result.Report) *messages.Meta {
 	unsaid := &messages.Product{Name: "not recorded"}
 	return &messages.Meta{
 		ProtocolVersion: Protocol,
-		Implementation:  &messages.Product{Name: "hingeline", Version: r.Tool},
+		Implementation:  &messages.Product{Name: implementation, Version: r.Tool},
 		Runtime:         &messages.Product{Name: "go"}, Os: unsaid, Cpu: unsaid,
 	}
 }

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/hingeline/verify/report/figure"
@@ -39,7 +40,7 @@ func (d *document) signal(all []result.Signal) {
 		return
 	}
 	d.section("Loss of signal: switch the transmitter off and look")
-	d.lead(d.fonts.signed(heed, d.inner(), bit{said.PropellerOff, strong}))
+	d.lead(d.lostSteps())
 	g := grid{d, []column{{"channel", 0.28}, {"does, as the set-up has it", 0.47}, {"seen", 0.25}}, "signal"}
 	g.begin()
 	for i := range all {
@@ -51,9 +52,32 @@ func (d *document) signal(all []result.Signal) {
 		if tone, words := said.LostMotor(s); words != "" {
 			does.below(d.fonts.toned(tone, g.width(1), bit{words, strong}), 0)
 		}
-		g.row(g.cell(0, bit{s.Channel, strong}), does, d.ticked(g.width(2), "as it stands here"))
+		g.row(g.cell(0, bit{s.Channel, strong}), does, d.seenOr(s.Runs, g.width(2)))
 	}
 	d.ended()
+	d.put("signal back", d.fonts.signed(tickBox, d.inner(), bit{said.SignalBack(d.report.Paper), strong}))
+}
+
+// lostSteps is how the loss of signal is tried.
+func (d *document) lostSteps() piece {
+	var p piece
+	for i, step := range said.LostSteps(d.report.Paper) {
+		words := fmt.Sprintf("%d. %s", i+1, step)
+		if i == 0 {
+			p = d.fonts.signed(heed, d.inner(), bit{words, strong})
+			continue
+		}
+		p.below(d.fonts.text(d.inner(), bit{words, body}), 0)
+	}
+	return p
+}
+
+// seenOr is a box to tick, or, where the model must not be flown as it is, what to do.
+func (d *document) seenOr(mend bool, width float64) piece {
+	if mend {
+		return d.fonts.toned(said.Bad, width, bit{said.MendFirst, strong})
+	}
+	return d.ticked(width, "as it stands here")
 }
 
 // motors is what is looked at on every motor, with its propeller off.
@@ -73,7 +97,7 @@ func (d *document) motors(all []result.Motor) {
 			if k > 0 {
 				about = g.cell(0, bit{m.Name, note})
 			}
-			g.row(about, d.fonts.toned(see.Tone, g.width(1), bit{see.Text, strong}), d.ticked(g.width(2), "as it stands here"))
+			g.row(about, d.fonts.toned(see.Tone, g.width(1), bit{see.Text, strong}), d.seenOr(see.Tone == said.Bad, g.width(2)))
 		}
 	}
 	d.ended()
@@ -108,23 +132,33 @@ func (d *document) lines(labels ...string) piece {
 // balance is what no file knows: where the model balances and what it weighs.
 func (d *document) balance() {
 	d.section("Balance and mass, to be filled in")
-	d.put("balance", d.lines("balance point wanted, mm behind", "balance point measured, mm",
-		"across, which wing is heavy", "mass measured, kg", "battery, its state", "receiver battery, its state"))
-}
-
-// rangeChecks are what is looked at at the far end of a range check.
-var rangeChecks = []string{
-	"every surface answers at once and the right way, motor stopped",
-	"the same with the motor running, the model held",
-	"the surfaces stay still while nothing is moved",
-	"transmitter off: the motor stops, and every surface goes where the set-up says it goes",
+	d.put("balance", d.lines("balance point wanted, from … to … mm", "balance point measured, mm",
+		"across, which wing is heavy", "mass measured, kg"))
 }
 
 func (d *document) rangeCheck() {
 	d.section("Range check, to be filled in")
 	p := d.lines("distance asked for, m", "distance reached, m", "power and aerial as the maker asks", "who held the model")
-	for _, check := range rangeChecks {
+	for _, check := range said.RangeSights(d.report.Paper) {
 		p.below(d.fonts.signed(tickBox, d.inner(), bit{check, lettering{large, regular, figure.Black}}), gapPiece)
 	}
 	d.put("range", p)
+}
+
+// day is with what and by whom the model was looked at, and what came of it.
+func (d *document) day() {
+	d.section("The model and the day, to be filled in")
+	p := d.lines(said.DayLines(d.report.Paper)...)
+	for _, check := range said.DaySights {
+		p.below(d.fonts.signed(tickBox, d.inner(), bit{check, lettering{large, regular, figure.Black}}), gapPiece)
+	}
+	const room = 2.0
+	wide := d.inner() - 2*room
+	outcome := d.fonts.text(wide, bit{"Result", strong})
+	for _, one := range said.Outcomes {
+		outcome.below(d.fonts.signed(tickBox, wide, bit{one, lettering{large, bold, figure.Black}}), gapPiece)
+	}
+	outcome.width = wide
+	p.below(framed(padded(outcome, room, room/2), 0.35, figure.Fill{}, figure.Black), gapSection/2)
+	d.put("day", p)
 }

@@ -33,31 +33,31 @@ var (
 )
 
 // Sizes of a card's letters, in millimetres: as large as there is room for. With small ones
-// it is folded twice instead; under the least nobody reads it outdoors.
+// it is folded twice instead; under them nobody reads it outdoors.
 const (
 	cardMargin = 5.0
 	cardMost   = 2.8
 	cardSmall  = 2.2
-	cardLeast  = 1.8
+	cardFine   = 1.8 // of its foot, which nobody reads in the field
 	cardStep   = 0.1
 	cardGap    = 0.35
 )
 
 // composeCard lays out the card: the smaller one if everything fits on it in good letters,
-// else the larger one, and if need be as many rows as it takes.
+// else the larger one, and if need be as many rows as it takes, the most telling first.
 func composeCard(r *result.Report, o Options) (*document, error) {
 	d, err := newDocument(r, o)
 	if err != nil {
 		return nil, err
 	}
-	d.title = "field card"
+	d.title = cardTitled
 	rows := d.cardRows()
 	for size := cardMost; size >= cardSmall; size -= cardStep {
 		if d.card(once, rows, size) {
 			return d, nil
 		}
 	}
-	for size := cardMost; size >= cardLeast; size -= cardStep {
+	for size := cardMost; size >= cardSmall; size -= cardStep {
 		if d.card(twice, rows, size) {
 			return d, nil
 		}
@@ -141,20 +141,21 @@ func (d *document) card(f folded, rows []cardRow, size float64) bool {
 func (d *document) cardInPart(f folded, rows []cardRow) {
 	c := d.begin(f)
 	last := &c.sides[len(c.sides)-1]
-	x, room := last.x, 2*leading*cardLeast+cardGap
+	x, room := last.x, 2*leading*cardSmall+cardGap
 	last.bottom -= room
 	foot := last.bottom
-	for _, p := range d.cardHead(c.wide, cardLeast) {
+	for _, p := range d.cardHead(c.wide, cardSmall) {
 		const most = 0.4 // of a part's height
 		if s := c.sides[0]; p.height > (s.bottom-s.y)*most {
 			p = p.scaled((s.bottom - s.y) * most / p.height)
 		}
 		c.put("head", p)
 	}
+	rows = mostTelling(rows)
 	for i := range rows {
-		if !c.put("row", d.cardRow(&rows[i], c.wide, cardLeast)) {
+		if !c.put("row", d.cardRow(&rows[i], c.wide, cardSmall)) {
 			d.standAt("left out", d.fonts.signed(heed, c.wide, bit{
-				said.Count(len(rows)-i, "row") + " more found no room here: see the sheet", lettering{cardLeast, bold, figure.Black}}), x, foot+cardGap)
+				said.Count(len(rows)-i, "row") + " more found no room here: see the sheet", lettering{cardSmall, bold, figure.Black}}), x, foot+cardGap)
 			return
 		}
 	}
@@ -200,8 +201,8 @@ func (d *document) cardHead(wide, size float64) []piece {
 // cardFoot says what the card was made from.
 func (d *document) cardFoot(wide float64) piece {
 	r := d.report
-	words := "a check on paper" + prefixed(", set-up ", shortPrint(r.SetUp)) + prefixed(", ", r.Date) + prefixed(", Hingeline ", r.Tool)
+	words := "a check on paper" + prefixed(", set-up ", said.ShortPrint(r.SetUp)) + prefixed(", ", said.When(r.Date)) + prefixed(", Hingeline ", r.Tool)
 	p := rule(wide, 0.15, figure.Whole, figure.Grey)
-	p.add(d.fonts.text(wide, bit{words, lettering{cardLeast, regular, figure.Black}}), 0, 0.3)
+	p.add(d.fonts.text(wide, bit{words, lettering{cardFine, regular, figure.Black}}), 0, 0.3)
 	return p
 }

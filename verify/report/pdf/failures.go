@@ -2,8 +2,6 @@ package pdf
 
 import (
 	"fmt"
-	"reflect"
-	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/report/figure"
@@ -22,19 +20,24 @@ func (d *document) failures() {
 		return
 	}
 	d.section(fmt.Sprintf("Failed: %d of %s", failed, said.Count(len(r.Checks), "check")))
-	var before []int
-	for i := range r.Checks {
-		if !r.Checks[i].Passed {
-			d.failure(len(before)+1, i, before)
-			before = append(before, i)
-		}
-	}
 	if shared := said.SharedPlaces(r); len(shared) > 0 {
-		d.put("shared", d.fonts.text(d.inner(), bit{"Named most often by these failures, which may have one cause:", strong}))
+		d.lead(d.fonts.text(d.inner(), bit{"NAMED MOST OFTEN by these failures, which may have one cause:", strong}))
 		for _, s := range shared {
 			p := d.fonts.labelled(d.inner(), chainLabel, "", bit{"by " + said.Count(s.Failures, "failure"), body})
 			p.below(d.place(d.inner(), "", s.Place), 0)
 			d.put("shared", p)
+		}
+	}
+	n := 0
+	for _, group := range said.ByCause(r) {
+		first := n + 1
+		for k, i := range group {
+			n++
+			if k == 0 {
+				d.failure(n, i)
+			} else {
+				d.put("failure", d.again(n, i, first, group[0]))
+			}
 		}
 	}
 }
@@ -43,7 +46,7 @@ func (d *document) failures() {
 const pictureRoom = 84.0
 
 // failure is one failed check: what it asked and got, then why.
-func (d *document) failure(n, i int, before []int) {
+func (d *document) failure(n, i int) {
 	c := &d.report.Checks[i]
 	wide := d.inner()
 	p := d.fonts.signed(badCross, wide,
@@ -68,11 +71,6 @@ func (d *document) failure(n, i int, before []int) {
 	row("do", bit{do, body})
 	facts.add(shown, wide+gapPiece, 0)
 	p.below(facts, 0)
-	if same := slices.IndexFunc(before, func(k int) bool { return reflect.DeepEqual(d.report.Checks[k].Why, c.Why) }); same >= 0 && len(c.Why) > 0 {
-		p.below(d.fonts.labelled(d.inner(), chainLabel, "why", bit{fmt.Sprintf("as at %d above", same+1), body}), 0)
-		d.put("failure", p)
-		return
-	}
 	d.put("failure", p)
 	for k, why := range c.Why {
 		d.put("why", d.chain(said.Why(c, k)+":", why.Chain))
@@ -86,6 +84,26 @@ func (d *document) failure(n, i int, before []int) {
 		}
 		d.put("look at", places)
 	}
+}
+
+// again is one more failure of a cause that another has shown: in short, with what is not
+// at the other.
+func (d *document) again(n, i, first, shown int) piece {
+	c := &d.report.Checks[i]
+	wide := d.inner()
+	p := d.fonts.signed(badCross, wide, bit{fmt.Sprintf("%d. FAIL ", n), badly}, bit{c.Sentence, strong}, bit{prefixed("  ", c.Miss), badly})
+	bold := lettering{small, bold, figure.Black}
+	bits := []bit{{fmt.Sprintf("check %d, %s. ", i+1, said.At(c.Place)), note}}
+	for _, one := range [][2]string{{"controls ", d.checks.Pose(i)}, {"WANTED ", c.Wanted}, {"GOT ", d.checks.Got(i)}} {
+		if one[1] != "" {
+			bits = append(bits, bit{one[0], quiet}, bit{one[1] + ". ", bold})
+		}
+	}
+	decided, do := said.HowDecided(c.Proof)
+	bits = append(bits, bit{prefixed("decided: ", decided), note}, bit{prefixed("; ", do), note},
+		bit{fmt.Sprintf(" why: as at %d above", first), note}, bit{prefixed("; here also ", strings.Join(said.Besides(c, &d.report.Checks[shown]), "; ")), note})
+	p.below(d.fonts.labelled(wide, 4, "", bits...), 0)
+	return p
 }
 
 // chain is every intermediate value from the control to the part, as a table.
@@ -125,7 +143,11 @@ func (d *document) offer() {
 		return
 	}
 	d.section("What would make it pass")
-	d.put("offer", d.fonts.text(d.inner(), bit{said.Offer(r), strong}))
+	if offer := d.fonts.text(d.inner(), bit{said.Offer(r), strong}); len(r.List) > 0 {
+		d.lead(offer)
+	} else {
+		d.put("offer", offer)
+	}
 	for i := range r.List {
 		one := &r.List[i]
 		p := d.fonts.text(d.inner(), bit{fmt.Sprintf("%d. %s", i+1, said.RepairOf(one)), strong}, bit{prefixed(", ", said.WithRepair(one)), body})

@@ -90,6 +90,12 @@ func newFonts(o Options) (*fonts, error) {
 	return f, nil
 }
 
+// Usable says why a font cannot be one of Options; nil where it can.
+func Usable(font []byte) error {
+	_, err := parseFont("other", font)
+	return err
+}
+
 // parseFont reads a font that somebody has given. Whatever is in it, it is used or refused.
 func parseFont(name string, data []byte) (face *typeface, err error) {
 	defer func() {

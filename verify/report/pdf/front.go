@@ -21,11 +21,16 @@ func (d *document) front() {
 	d.facts()
 	d.standing()
 	d.uncovered()
-	if len(r.Cautions) > 0 {
-		d.section("Left to do, with the model in front of you")
-		for _, c := range r.Cautions {
-			d.put("caution", d.fonts.signed(tickBox, d.inner(), bit{c, body}))
-		}
+}
+
+// leftToDo is what no paper can do.
+func (d *document) leftToDo() {
+	if len(d.report.Cautions) == 0 {
+		return
+	}
+	d.section("Left to do, with the model in front of you")
+	for _, c := range d.report.Cautions {
+		d.put("caution", d.fonts.signed(tickBox, d.inner(), bit{c, body}))
 	}
 }
 
@@ -82,7 +87,7 @@ func (d *document) facts() {
 	if len(r.Rest) > 0 {
 		fact("at rest", bit{strings.Join(r.Rest, ", "), body})
 	}
-	date := r.Date
+	date := said.When(r.Date)
 	if date == "" {
 		date = "not said"
 	}
@@ -100,7 +105,7 @@ func (d *document) facts() {
 	}
 	if r.SetUp != "" {
 		d.put("note", d.fonts.labelled(d.inner(), labels, "", bit{
-			"Fingerprints are SHA-256. Those of the set-up and of what was asked stay the same when only comments or the order of lines change; those of the files do not.", quiet}))
+			"These are fingerprints (SHA-256). Those of the set-up and of what was asked stay the same when only comments or the order of lines change; those of the files do not.", quiet}))
 	}
 }
 
@@ -167,7 +172,7 @@ func (d *document) uncovered() {
 		}
 	}
 	if d.report.NotSelected > 0 {
-		d.put("uncovered", d.fonts.signed(heed, d.inner(), bit{said.LeftOut(d.report), strong}))
+		d.put("uncovered", d.fonts.signed(heed, d.inner(), bit{said.LeftOutOnPaper(d.report), strong}))
 	}
 	if len(d.report.Checks) == 0 {
 		d.put("uncovered", d.fonts.signed(heed, d.inner(), bit{"no check ran", strong}))

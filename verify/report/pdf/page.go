@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/report/figure"
@@ -22,6 +23,7 @@ type document struct {
 	y             float64 // where the next piece goes
 	heads         []head  // what must stand on the same page as the next piece, above it
 	repeat        piece   // what a table begins with on every page; its rows stand close
+	running       string  // the heading of the section, for the pages that it goes on to
 }
 
 // head is a piece that stays with what follows it.
@@ -69,7 +71,7 @@ func newDocument(r *result.Report, o Options) (*document, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &document{report: r, fonts: f, checks: said.ChecksOf(r), verdict: said.VerdictOf(r)}
+	d := &document{report: r, fonts: f, checks: said.ChecksOf(r), verdict: said.OnPaper(r)}
 	d.width, d.height = o.Paper.size()
 	return d, nil
 }
@@ -92,7 +94,7 @@ func (d *document) turn() {
 
 // section begins a section with a heading, which stays with what follows.
 func (d *document) section(heading string) {
-	d.repeat = piece{}
+	d.repeat, d.running = piece{}, heading
 	var p piece
 	p.height = gapSection - gapPiece
 	p.below(d.fonts.text(d.inner(), bit{heading, lettering{large, bold, figure.Black}}), 0)
@@ -122,6 +124,9 @@ func (d *document) put(what string, p piece) {
 	}
 	if l := d.leaf(); d.y+need > d.bottom() && len(l.placed) > 0 {
 		d.turn()
+		if !d.opening() && d.running != "" {
+			d.stand("heading", d.continued())
+		}
 		if len(d.heads) == 0 && d.repeat.height > 0 {
 			d.stand("table head", d.repeat)
 			d.y -= gapPiece
@@ -146,6 +151,19 @@ func (d *document) put(what string, p piece) {
 	}
 }
 
+// opening reports whether a section begins with the next piece.
+func (d *document) opening() bool {
+	return slices.ContainsFunc(d.heads, func(h head) bool { return h.outline != "" })
+}
+
+// continued is what a section is called on the pages that it goes on to.
+func (d *document) continued() piece {
+	const more = ", continued"
+	as := quiet
+	name := d.fonts.cut(d.fonts.plain(d.running, as.style), d.inner()-d.fonts.width(more, as.style, as.size), as)
+	return d.fonts.text(d.inner()+1, bit{name + more, as})
+}
+
 // ended is the end of a table.
 func (d *document) ended() {
 	d.repeat = piece{}
@@ -163,9 +181,9 @@ func (d *document) stand(what string, p piece) {
 // finish writes what stands on every page.
 func (d *document) finish() {
 	for i, l := range d.leaves {
-		d.edge(l, headerAt, d.report.Model.Name, d.verdict.Word)
+		d.edge(l, headerAt, d.report.Model.Name, d.verdict.OnEachPage())
 		d.edge(l, d.height-footerAt,
-			"a check on paper"+prefixed(", set-up ", shortPrint(d.report.SetUp))+prefixed(", ", d.report.Date),
+			"a check on paper"+prefixed(", set-up ", said.ShortPrint(d.report.SetUp))+prefixed(", ", said.When(d.report.Date)),
 			fmt.Sprintf("page %d of %d", i+1, len(d.leaves)))
 	}
 }
@@ -207,12 +225,6 @@ func (f *fonts) cut(text string, width float64, as lettering) string {
 		}
 	}
 	return text
-}
-
-// shortPrint is the beginning of a digest, enough to tell two sheets apart at a glance.
-func shortPrint(digest string) string {
-	digest = strings.TrimPrefix(digest, "sha256:")
-	return grouped(digest[:min(len(digest), 16)])
 }
 
 // grouped is a digest in groups that can be compared by eye.

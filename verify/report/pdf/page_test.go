@@ -61,8 +61,8 @@ func TestRowsAreNeverSplit(t *testing.T) {
 					}
 				}
 			}
-			if rows < len(d.checks.Stops()) {
-				t.Errorf("%s: %d stops in %d rows", name, len(d.checks.Stops()), rows)
+			if rows < len(d.checks.Walk()) {
+				t.Errorf("%s: %d stops in %d rows", name, len(d.checks.Walk()), rows)
 			}
 		}
 	}

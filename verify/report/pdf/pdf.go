@@ -91,13 +91,15 @@ func compose(r *result.Report, o Options) (*document, error) {
 	if err != nil {
 		return nil, err
 	}
-	d.title = "control check"
+	d.title = sheetTitled
 	d.front()
-	d.failures()
 	d.offer()
+	d.failures()
+	d.leftToDo()
 	d.aboutScript()
 	d.warnings()
 	d.walkAround()
+	d.asked()
 	d.everyPosition()
 	d.bench()
 	d.signatures()

@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"slices"
-	"strings"
 
 	"example.com/hingeline/verify/report/figure"
 	"example.com/hingeline/verify/result"
@@ -25,7 +24,7 @@ func (d *document) behind(checks []int, width float64) piece {
 	for _, i := range checks {
 		one := d.pictureOf(i)
 		switch {
-		case one == nil || len(one.Of) == 0 || said.Everywhere(&d.report.Checks[i]) || ofChannel(&d.report.Checks[i]):
+		case one == nil || len(one.Of) == 0 || said.Everywhere(&d.report.Checks[i]) || said.Unseen(&d.report.Checks[i]):
 		case together == nil:
 			copied := *one
 			copied.Of = slices.Clone(one.Of)
@@ -46,10 +45,6 @@ func (d *document) behind(checks []int, width float64) piece {
 	shown := figure.Behind(&d.report.Paper.Shape, together, d.report.Checks[checks[0]].Sentence)
 	return d.drawn(shown, width)
 }
-
-// ofChannel reports whether a check is about what a channel puts out, which cannot be seen
-// on the model.
-func ofChannel(c *result.Check) bool { return strings.HasPrefix(c.Subject, "channel ") }
 
 // wantedGot is a failed check as a picture: where the part should be and where it is;
 // empty where the sentence names no place or way.

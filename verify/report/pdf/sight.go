@@ -33,7 +33,7 @@ func (d *document) sightIn(s *said.Sight, wide float64) piece {
 		if !c.Passed || c.Wanted != c.Got && !strings.Contains(unpointed(s.Sentence), unpointed(c.Wanted)) {
 			line("wanted", d.checks.Wanted(i), note)
 		}
-		line("computed", d.checks.Got(i)+said.Assuming(c.Proof), computed)
+		line("set-up gives", d.checks.Got(i)+said.Assuming(c.Proof), computed)
 		if !c.Passed {
 			p.below(d.wantedGot(i, wide), 0.6)
 		}
@@ -55,8 +55,48 @@ func numbers(checks []int) string {
 
 // hanging is a text with a small label before it, narrow enough for a cell.
 func (f *fonts) hanging(width float64, label string, bits ...bit) piece {
-	const wide = 14.0
+	const wide = 16.5
 	return beside(0, f.text(wide, bit{label, quiet}), f.text(width-wide, bits...))
+}
+
+// asked are the checks of the stops that nobody can see on the model.
+func (d *document) asked() {
+	stops := d.checks.Asked()
+	if len(stops) == 0 {
+		return
+	}
+	d.section(said.AskedTitle(stops))
+	d.lead(d.fonts.text(d.inner(), bit{said.AskedNote, body}))
+	for _, s := range stops {
+		d.lead(d.fonts.text(d.inner(), bit{s.Pose, lettering{small, bold, figure.Grey}}))
+		for _, one := range d.checks.Sights(s.Checks) {
+			if one.Passed {
+				d.put("asked", d.brief(&one))
+			} else {
+				d.put("asked", d.sightIn(&one, d.inner()))
+			}
+		}
+	}
+}
+
+// brief is a sight that passed, in a line where there is room.
+func (d *document) brief(s *said.Sight) piece {
+	bits := []bit{{numbers(s.Checks) + " pass ", quiet}, {s.Sentence + ": ", lettering{small, bold, figure.Black}}}
+	told := map[string]bool{}
+	for _, i := range s.Checks {
+		c := &d.report.Checks[i]
+		words := d.checks.Got(i) + said.Assuming(c.Proof)
+		if c.Wanted != c.Got && !strings.Contains(unpointed(s.Sentence), unpointed(c.Wanted)) {
+			words += " (wanted " + c.Wanted + ")"
+		}
+		if !told[words] {
+			told[words] = true
+			bits = append(bits, bit{words + "; ", note})
+		}
+	}
+	last := &bits[len(bits)-1]
+	last.text = strings.TrimSuffix(last.text, "; ")
+	return d.fonts.signed(goodTick, d.inner(), bits...)
 }
 
 // everyPosition are the checks that no one can set and look at: they speak of every

@@ -9,7 +9,11 @@ import (
 func (d *document) signatures() {
 	d.section("Signatures")
 	all := d.statement()
-	for _, s := range said.Signers(d.report.Paper) {
+	if len(d.report.Checks) == 0 {
+		d.put("signatures", all)
+		return
+	}
+	for _, s := range said.Signers(d.report) {
 		all.below(d.signature(s), 3)
 	}
 	all.below(d.fonts.text(d.inner(), bit{"Remarks", strong}), 3)
@@ -38,6 +42,7 @@ func (d *document) signature(s said.Signer) piece {
 	const gap = 6.0
 	wide := (d.inner() - gap) / 2
 	p := d.fonts.text(d.inner(), bit{s.Who, strong}, bit{prefixed(" – ", s.About), note})
+	p.below(d.fonts.text(d.inner(), bit{s.Did, note}), 0)
 	for _, pair := range [][2]string{{"name", "signature"}, {"place", "date"}} {
 		p.below(beside(gap, d.fonts.blank(wide, pair[0]), d.fonts.blank(wide, pair[1])), 0)
 	}

@@ -67,6 +67,7 @@ func (d *document) bench() {
 	}
 	d.balance()
 	d.rangeCheck()
+	d.day()
 }
 
 // throws is the table of throws: what was worked out, and room for what is measured.
@@ -76,10 +77,9 @@ func (d *document) throws(all []result.Throw) {
 	}
 	d.section("Throws, to be measured")
 	d.lead(d.fonts.text(d.inner(), bit{
-		"From where the part stands with the sticks centred to the end of the stick, at the trailing edge, straight across. " +
-			"Measure and write it down; where it is off by more than the tolerance, the model is not as this check has it.", note}))
+		"Measure and write it down. " + said.ThrowsNote, note}))
 	g := grid{d, []column{
-		{"part, control, switches", 0.31}, {"way", 0.09}, {"stick", 0.15}, {"computed", 0.26}, {"measured", 0.19},
+		{"part, control, switches", 0.31}, {"way", 0.09}, {"stick", 0.15}, {"set-up gives", 0.26}, {"measured", 0.19},
 	}, "throw"}
 	g.begin()
 	for i := range all {
@@ -87,7 +87,7 @@ func (d *document) throws(all []result.Throw) {
 		about := g.cell(0, bit{t.Part, strong})
 		about.below(g.cell(0, bit{t.Control, note}, bit{prefixed(", ", strings.Join(t.When, "; or ")), note}), 0)
 		if t.Partner != "" {
-			about.below(d.fonts.signed(heed, g.width(0), bit{t.Partner, note}), 0)
+			about.below(d.fonts.toned(said.Apart(t), g.width(0), bit{t.Partner, note}), 0)
 		}
 		if len(t.Ends) == 0 {
 			g.row(about, g.cell(1, bit{"does not move", body}), piece{}, piece{}, piece{})
@@ -97,15 +97,20 @@ func (d *document) throws(all []result.Throw) {
 		for _, e := range t.Ends {
 			way, at := g.cell(1, bit{e.Way, strong}), g.cell(2, bit{e.At, note})
 			amount := g.cell(3, bit{said.Degrees(&e), strong}, bit{prefixed(", ", said.Millimetres(&e)), strong})
-			const room = 8.5 // for handwriting
-			tall := max(way.height, at.height, amount.height, room)
+			const (
+				room      = 8.5                      // for handwriting
+				down      = fillInAt - ascent*normal // to the line that is written on
+				downSmall = fillInAt - ascent*small
+			)
+			tall := max(down+max(way.height, at.height, amount.height)+gapPiece, room)
 			blank := d.fonts.fillIn(g.width(4), e.Millimetres > 0)
 			for _, c := range []struct {
-				in  *piece
-				add piece
-			}{{&ways, way}, {&ats, at}, {&amounts, amount}, {&blanks, blank}} {
+				in   *piece
+				add  piece
+				down float64
+			}{{&ways, way, down}, {&ats, at, downSmall}, {&amounts, amount, down}, {&blanks, blank, 0}} {
 				top := c.in.height
-				c.in.add(c.add, 0, top)
+				c.in.add(c.add, 0, top+c.down)
 				c.in.height = top + tall
 			}
 		}
@@ -114,10 +119,12 @@ func (d *document) throws(all []result.Throw) {
 	d.ended()
 }
 
+// fillInAt is where the line of a fillIn is, from its top.
+const fillInAt = 5.8
+
 // fillIn is a line to write degrees and, where there are any, millimetres on.
 func (f *fonts) fillIn(width float64, mm bool) piece {
-	const tall = 6.5
-	p := piece{width: width, height: tall}
+	p := piece{width: width, height: fillInAt + 0.7}
 	units := []string{"°"}
 	if mm {
 		units = append(units, "mm")
@@ -127,8 +134,8 @@ func (f *fonts) fillIn(width float64, mm bool) piece {
 		w := f.width(unit, regular, small)
 		x := float64(i) * each
 		p.marks = append(p.marks,
-			stroke{x, tall - 0.6, x + each - w - 1.6, tall - 0.6, 0.2, figure.Whole, figure.Grey},
-			words{x + each - w - 1, tall - 0.8, small, regular, figure.Grey, unit})
+			stroke{x, fillInAt, x + each - w - 1.6, fillInAt, 0.2, figure.Whole, figure.Grey},
+			words{x + each - w - 1, fillInAt, small, regular, figure.Grey, unit})
 	}
 	return p
 }
@@ -145,7 +152,7 @@ func (d *document) travel(all []result.Travel) {
 		t := &all[i]
 		shown := bar(t, g.width(1))
 		shown.below(g.cell(1, bit{said.Used(t), note}), 0.4)
-		tone, words := said.Spare(t)
+		tone, words := said.Spare(t, d.report.Paper)
 		spare := d.fonts.toned(tone, g.width(2), bit{words, strong})
 		if len(t.Worst) > 0 {
 			spare.below(g.cell(2, bit{"least at " + strings.Join(t.Worst, ", "), note}), 0)

@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/report/figure"
@@ -11,9 +12,9 @@ import (
 
 // Widths of the columns of the walk-around, in millimetres; what must be seen has the rest.
 const (
-	walkNumber  = 9.0
-	walkPicture = 66.0
-	walkSeen    = 42.0
+	walkNumber  = 8.0
+	walkPicture = 82.0 // so that the letters in a picture are read at arm's length
+	walkSeen    = 34.0
 	cellSides   = 1.2
 	cellEnds    = 1.2
 )
@@ -23,7 +24,7 @@ const mostTall = 110.0
 
 // walkAround is one row for every stop, with room to tick and to write.
 func (d *document) walkAround() {
-	stops := d.checks.Stops()
+	stops := d.checks.Walk()
 	if len(stops) == 0 {
 		return
 	}
@@ -31,7 +32,7 @@ func (d *document) walkAround() {
 	d.section("The walk-around, with the model in hand")
 	d.lead(d.fonts.text(d.inner(), bit{
 		"Go through the rows in this order. Set the controls as a row says, look at the model from behind, and tick " +
-			"what is seen as it stands here. If anything else is seen, write it down, and do not fly before it is explained.", body}))
+			"what is seen as it stands here. If anything else is seen, write it beside the box, and do not fly before it is explained.", body}))
 	var last result.Stage
 	for n, s := range stops {
 		if s.Stage != last {
@@ -72,7 +73,7 @@ func (d *document) stage(s result.Stage, stops []said.Stop) {
 	columns := []float64{walkNumber + d.pictureWidth(), d.mustWidth(), walkSeen}
 	x := 0.0
 	row := p.height + 0.6
-	for i, name := range []string{"set the controls", "what must be seen", "seen"} {
+	for i, name := range []string{"set the controls", "what must be seen", "seen so, or what instead"} {
 		p.add(d.fonts.text(columns[i]-cellSides, bit{name, quiet}), x+cellSides, row)
 		x += columns[i]
 	}
@@ -93,13 +94,21 @@ func (d *document) rows(number int, s said.Stop) {
 	pieces := make([]piece, len(sights))
 	from, tall := 0, 0.0
 	for k := range sights {
-		pieces[k] = d.sight(&sights[k])
+		pieces[k] = d.looked(&sights[k])
 		if tall += pieces[k].height + gapPiece; tall > mostTall && k > from {
 			d.row(number, s, from > 0, sights[from:k], pieces[from:k])
 			from, tall = k, pieces[k].height
 		}
 	}
 	d.row(number, s, from > 0, sights[from:], pieces[from:])
+}
+
+// looked is what must be seen with, right of it, room to say whether it is.
+func (d *document) looked(s *said.Sight) piece {
+	var p piece
+	p.add(d.sight(s), 0, 0)
+	p.add(d.seen(s), d.mustWidth(), 0)
+	return p
 }
 
 // row is one row of the walk-around, or one more of the same stop.
@@ -124,7 +133,7 @@ func (d *document) row(number int, s said.Stop, continued bool, sights []said.Si
 		piece piece
 	}{
 		{walkNumber, d.fonts.text(walkNumber-cellSides, bit{fmt.Sprint(number), lettering{large, bold, figure.Black}})},
-		{d.pictureWidth(), left}, {d.mustWidth(), middle}, {walkSeen, d.seen(len(sights))},
+		{d.pictureWidth(), left}, {d.mustWidth() + walkSeen, middle},
 	}
 	p := piece{width: d.inner()}
 	x := 0.0
@@ -142,17 +151,42 @@ func (d *document) row(number int, s said.Stop, continued bool, sights []said.Si
 	d.put("row", p)
 }
 
-// seen is a box to tick and lines to write on.
-func (d *document) seen(sights int) piece {
+// mostBoxes is how many parts have a box each; of more, one box is for all.
+const mostBoxes = 4
+
+// seen is a box to tick for every part of a sight, and a line to write on. What failed has
+// none: it is not to be seen so.
+func (d *document) seen(s *said.Sight) piece {
 	wide := walkSeen - 2*cellSides
-	const size = 5.0
-	var p piece
-	p.add(tickBox(size), 0, 0)
-	p.add(d.fonts.text(wide-size-2, bit{"seen as it stands here", note}), size+1.6, (size-leading*small)/2)
-	p.height = size
-	p.below(d.fonts.blank(wide, "instead"), 0)
-	for range min(sights, 3) {
-		p.below(d.fonts.blank(wide, ""), 0)
+	const size, gap = 4.0, 1.2
+	if !s.Passed {
+		return d.fonts.signed(badCross, wide, bit{"do not fly", badly})
 	}
+	var parts []string
+	for _, i := range s.Checks {
+		if part := d.report.Checks[i].Subject; !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
+	}
+	var p piece
+	box := func(label string) {
+		one := tickBox(size)
+		name := d.fonts.text(wide-size-gap, bit{label, note})
+		one.add(name, size+gap, max((size-name.height)/2, 0))
+		p.below(one, 0.4)
+	}
+	switch n := len(parts); {
+	case n == 1:
+		p = beside(gap, tickBox(size), d.fonts.blank(wide-size-gap, ""))
+		p.height = max(p.height, size)
+		return p
+	case n > mostBoxes:
+		box("all of this seen")
+	default:
+		for _, part := range parts {
+			box(part)
+		}
+	}
+	p.below(d.fonts.blank(wide, ""), 0)
 	return p
 }

@@ -65,7 +65,7 @@ func (d *document) write(w io.Writer) (err error) {
 	doc.SetCatalogSort(true)
 	doc.SetCreationDate(dated(d.report.Date))
 	doc.SetModificationDate(dated(d.report.Date))
-	doc.SetProducer("Hingeline "+d.report.Tool, true)
+	doc.SetProducer(maker+d.report.Tool, true)
 	doc.SetTitle(d.report.Model.Name+": "+d.title, true)
 	doc.SetLang("en")
 	doc.SetAutoPageBreak(false, 0)

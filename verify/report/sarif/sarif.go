@@ -26,7 +26,7 @@ func Render(w io.Writer, r *result.Report) error {
 	found := resultsOf(r)
 	run := runJSON{
 		Tool: toolJSON{driverJSON{
-			Name: "Hingeline", Version: r.Tool,
+			Name: driverName, Version: r.Tool,
 			FullName: "Hingeline, a control check of radio-control models",
 			Rules:    rulesOf(found),
 		}},

@@ -83,7 +83,7 @@ func (p *page) next(n *result.NextStep, title, see, then string) {
 	}
 	move := strings.Join(n.Step.Move, ", ")
 	if move == "" {
-		move = "nothing: look at the model as it stands"
+		move = said.LookAsItStands
 	}
 	p.hang("  move  ", p.strong, move, plain)
 	for _, a := range n.Answers {
@@ -107,21 +107,17 @@ func (p *page) repairs(list []result.Repair, title string) {
 	p.blank()
 	p.para(0, title, p.strong)
 	for _, r := range list[:min(mostTold, len(list))] {
-		where := "in the set-up"
-		if r.OnModel {
-			where = "on the model"
-		}
-		p.hang("  - ", plain, r.Change+" ("+where+")", p.strong)
+		p.hang("  - ", plain, said.RepairOf(&r), p.strong)
 		if r.Place.File != "" {
 			p.hang("    ", plain, said.At(r.Place), p.faint)
 			p.line(r.Place)
 		}
-		if r.Checks > 0 {
-			p.para(4, fmt.Sprintf("with it %s and %s", does(r.Checks, "check", "passes", "pass"), does(r.Claims, "claim", "holds", "hold")), p.faint)
+		if with := said.WithRepair(&r); with != "" {
+			p.para(4, with, p.faint)
 		}
 	}
 	p.more(2, len(list)-mostTold, "change")
-	p.para(2, "Hingeline changes nothing by itself. What is changed on the model must be written into the airframe file, and checked again.", plain)
+	p.para(2, said.NothingByItself, plain)
 }
 
 func (p *page) causesVerdict(r *result.Causes) {
@@ -160,11 +156,6 @@ func alikeWords(s *result.Suspect) string {
 	return fmt.Sprintf(", or one of %s that look the same", said.Count(len(s.Alike), "other"))
 }
 
-// does is how many things do something: "1 check passes".
-func does(n int, noun, one, many string) string {
-	return said.Count(n, noun) + " " + said.Number(n, one, many)
-}
-
 // offer is what a failed check can offer.
 func (p *page) offer(r *result.Repairs) {
 	switch {
@@ -172,19 +163,14 @@ func (p *page) offer(r *result.Repairs) {
 		return
 	case len(r.List) == 0:
 		p.blank()
-		p.para(0, fmt.Sprintf("NO SINGLE CHANGE of %s makes every check pass.", said.Count(r.Tried, "change")+" tried"), p.faint)
+		p.para(0, said.Offer(r), p.faint)
 	default:
-		title := "ONE CHANGE would make every check pass"
-		if n := len(r.List); n > 1 {
-			title = fmt.Sprintf("EACH OF %d CHANGES by itself would make every check pass", n)
-		}
-		p.repairs(r.List, title+", if that is what is wrong")
+		p.repairs(r.List, said.Offer(r))
 		if r.Apart != nil {
-			p.next(r.Apart, "WHICH OF THEM: after these changes this step looks different; take what the model should do",
-				"if it should do  ", "then      ")
+			p.next(r.Apart, said.WhichOfThem, "if it should do  ", "then      ")
 		}
 	}
-	if r.Open > 0 {
-		p.para(2, fmt.Sprintf("%s not tried: it would have taken too long.", does(r.Open, "more change", "was", "were")), p.warn)
+	if open := said.NotTried(r); open != "" {
+		p.para(2, open, p.warn)
 	}
 }

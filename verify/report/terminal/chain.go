@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // Columns of the cause chain: the stage, the name, how the value came about,
@@ -38,7 +39,7 @@ func (p *page) chain(title string, steps []result.Step) {
 			stage = ""
 		}
 		if text < chainMinText {
-			p.stepLines(s)
+			p.hang(spaces(chainIndent)+"- ", p.faint, said.StepWords(s), plain) // there is no room for a table
 		} else {
 			p.stepRow(stage, s, name, text, value)
 		}
@@ -78,20 +79,4 @@ func cell(lines []string, i int) string {
 		return lines[i]
 	}
 	return ""
-}
-
-// stepLines is a step where there is no room for a table.
-func (p *page) stepLines(s result.Step) {
-	head := s.Stage
-	switch {
-	case strings.HasPrefix(s.Name, s.Stage):
-		head = s.Name
-	case s.Name != "":
-		head += " " + s.Name
-	}
-	words := head + ": " + s.Value
-	if s.Text != "" {
-		words = head + ": " + s.Text + " = " + s.Value
-	}
-	p.hang(spaces(chainIndent)+"- ", p.faint, words, plain)
 }

@@ -212,9 +212,7 @@ func (p *page) faultsVerdict(r *result.Faults) {
 	if r.Stopped != "" {
 		others += " The run was " + r.Stopped + "."
 	}
-	if n := len(r.Findings); n > 0 {
-		others += " " + does(n, "warning", "wants", "want") + " a look."
-	}
+	others += said.WantLook(r.Findings)
 	sign, ink := "✗ ", p.bad
 	switch {
 	case r.Verdict != result.SomeMissed || r.Min == 0:

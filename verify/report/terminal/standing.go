@@ -56,12 +56,10 @@ func (p *page) signature(s *result.Signature) {
 	case !s.Stands():
 		mark, ink = "  ▲ ", p.warn
 	}
-	if s.Name == "" {
-		p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, "a record that cannot be read", p.strong)
-	} else {
-		p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, fmt.Sprintf("%s, %s, %s", s.Name, result.RoleWords(s.Role), when(s.Date)), p.strong)
+	p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, said.SignedBy(s), p.strong)
+	if s.Name != "" {
 		if s.Genuine {
-			p.hang("       ", plain, keyWords(s), p.faint)
+			p.hang("       ", plain, said.Key(s), p.faint)
 		}
 		p.signedToo(s)
 	}
@@ -89,25 +87,6 @@ func (p *page) signedToo(s *result.Signature) {
 	for _, a := range s.Accepted {
 		p.hang("       in spite of: ", p.warn, a, plain)
 	}
-}
-
-// when is a date for people: "2026-11-25 20:15 UTC".
-func when(date string) string {
-	day, clock, ok := strings.Cut(strings.TrimSuffix(date, "Z"), "T")
-	if !ok || len(clock) < 5 {
-		return date
-	}
-	return day + " " + clock[:5] + " UTC"
-}
-
-func keyWords(s *result.Signature) string {
-	switch {
-	case s.Key == "":
-		return "without a key: this shows accidents, but not who wrote it"
-	case s.Vouched != "":
-		return "key " + s.Key + ", that of " + s.Vouched
-	}
-	return "key " + s.Key + ", which no allowed-signers file vouches for"
 }
 
 // mostChecks is how many sentences are told of those that a change bears on.

@@ -135,7 +135,7 @@ func (p *page) walkVerdict(r *result.Walk) {
 		left += " The run was " + r.Stopped + "."
 	}
 	p.hang("▲ ", p.warn, fmt.Sprintf("%s %s: %s; %s. Whatever does not do what stands here: DO NOT FLY, and ask \"hingeline faults --seen\" or \"--ask\" for the cause.%s",
-		does(len(r.Steps), "step", "shows", "show"), said.Count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
+		said.Does(len(r.Steps), "step", "shows", "show"), said.Count(r.Mistakes, "single mistake"), fewest, moves, left), p.warn)
 	if r.Further > 0 {
 		p.para(2, fmt.Sprintf("Asked step by step, a mistake is named in %s at most, it or what looks the same everywhere.", said.Count(r.Further, "step")), plain)
 	}

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/width"
 )
 
 // columns is how many columns of a terminal the text takes: none for marks that
@@ -29,33 +31,12 @@ func runeColumns(r rune) int {
 		return 1
 	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
 		return 0
-	case unicode.Is(wide, r):
+	}
+	switch width.LookupRune(r).Kind() {
+	case width.EastAsianWide, width.EastAsianFullwidth:
 		return 2
 	}
 	return 1
-}
-
-// wide are the blocks whose letters take two columns, after the classes Wide
-// and Fullwidth of Unicode's East Asian Width property, by whole blocks.
-var wide = &unicode.RangeTable{
-	R16: []unicode.Range16{
-		{Lo: 0x1100, Hi: 0x115f, Stride: 1},
-		{Lo: 0x2e80, Hi: 0x303e, Stride: 1},
-		{Lo: 0x3041, Hi: 0x4dbf, Stride: 1},
-		{Lo: 0x4e00, Hi: 0xa4cf, Stride: 1},
-		{Lo: 0xa960, Hi: 0xa97f, Stride: 1},
-		{Lo: 0xac00, Hi: 0xd7a3, Stride: 1},
-		{Lo: 0xf900, Hi: 0xfaff, Stride: 1},
-		{Lo: 0xfe30, Hi: 0xfe6f, Stride: 1},
-		{Lo: 0xff01, Hi: 0xff60, Stride: 1},
-		{Lo: 0xffe0, Hi: 0xffe6, Stride: 1},
-	},
-	R32: []unicode.Range32{
-		{Lo: 0x1f300, Hi: 0x1f64f, Stride: 1},
-		{Lo: 0x1f680, Hi: 0x1f6ff, Stride: 1},
-		{Lo: 0x1f900, Hi: 0x1f9ff, Stride: 1},
-		{Lo: 0x20000, Hi: 0x3fffd, Stride: 1},
-	},
 }
 
 // wrap breaks text at its spaces into lines of at most width columns, but not

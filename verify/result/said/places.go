@@ -2,6 +2,7 @@ package said
 
 import (
 	"slices"
+	"strconv"
 
 	"example.com/hingeline/verify/result"
 )
@@ -52,6 +53,77 @@ func SharedPlaces(r *result.Report) []Shared {
 	slices.SortStableFunc(all, func(a, b Shared) int { return b.Failures - a.Failures })
 	all = all[:min(len(all), commonLines)]
 	return slices.DeleteFunc(all, func(s Shared) bool { return s.Failures < 2 })
+}
+
+// ByCause are the failed checks, those together that seem to have one cause: they are of
+// the same parts and point first at the same line of the airframe file.
+func ByCause(r *result.Report) [][]int {
+	var groups [][]int
+	var causes []string
+	for i := range r.Checks {
+		c := &r.Checks[i]
+		if c.Passed {
+			continue
+		}
+		cause := causeOf(c)
+		k := slices.Index(causes, cause)
+		if k < 0 || cause == "" {
+			causes, groups = append(causes, cause), append(groups, nil)
+			k = len(groups) - 1
+		}
+		groups[k] = append(groups[k], i)
+	}
+	return groups
+}
+
+// causeOf is what the failures of one cause have in common; empty where nothing says.
+func causeOf(c *result.Check) string {
+	places := shownPlaces(c)
+	if len(places) == 0 {
+		return ""
+	}
+	cause := places[0].File + ":" + strconv.Itoa(places[0].Line)
+	for _, why := range c.Why {
+		cause += "\n" + why.Of
+	}
+	return cause
+}
+
+// Besides are the limits that bite at one failure and the lines that it points at, without
+// those of another.
+func Besides(c, other *result.Check) []string {
+	var more []string
+	add := func(words string) {
+		if !slices.Contains(more, words) {
+			more = append(more, words)
+		}
+	}
+	known := limits(other)
+	for _, limit := range limits(c) {
+		if !slices.Contains(known, limit) {
+			add("LIMIT " + limit)
+		}
+	}
+	places := shownPlaces(other)
+	for _, place := range shownPlaces(c) {
+		if !slices.ContainsFunc(places, func(q result.Place) bool { return q.File == place.File && q.Line == place.Line }) {
+			add("look at " + At(place))
+		}
+	}
+	return more
+}
+
+// limits are those that bite on the way to what a check got.
+func limits(c *result.Check) []string {
+	var all []string
+	for _, why := range c.Why {
+		for _, s := range why.Chain {
+			if s.Limit != "" {
+				all = append(all, s.Limit)
+			}
+		}
+	}
+	return all
 }
 
 // shownPlaces are the places that a failed check shows, each once.

@@ -1,6 +1,7 @@
 package said
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -23,6 +24,20 @@ func Everywhere(c *result.Check) bool {
 // on the model.
 func OfChannel(c *result.Check) bool { return strings.HasPrefix(c.Subject, "channel ") }
 
+// SignalLost is the phrase of a pose that says so.
+const SignalLost = "signal lost"
+
+// Unseen reports whether a check asks about something that nobody can see on the model:
+// what a channel puts out, the torque of a servo, so many percent of power, or what the
+// parts do to the whole model.
+func Unseen(c *result.Check) bool {
+	switch {
+	case OfChannel(c), c.Subject == "the model", strings.Contains(c.Wanted, "torque"), strings.Contains(c.Wanted, "% to the roll"):
+		return true
+	}
+	return strings.HasPrefix(c.Got, "power ") && strings.Contains(c.Wanted, "%")
+}
+
 // Stops are the stops of a report, in walking order. Checks of more positions than can be
 // set are in none.
 func (all *Checks) Stops() []Stop {
@@ -44,6 +59,35 @@ func (all *Checks) Stops() []Stop {
 	}
 	return stops
 }
+
+// Walk are the stops with what can be seen at them; those without are left out.
+func (all *Checks) Walk() []Stop { return all.stopsWith(false) }
+
+// Asked are the stops with what the set-up is asked there and nobody can see.
+func (all *Checks) Asked() []Stop { return all.stopsWith(true) }
+
+func (all *Checks) stopsWith(unseen bool) []Stop {
+	var stops []Stop
+	for _, s := range all.Stops() {
+		s.Checks = slices.DeleteFunc(s.Checks, func(i int) bool { return Unseen(&all.report.Checks[i]) != unseen })
+		if len(s.Checks) > 0 {
+			stops = append(stops, s)
+		}
+	}
+	return stops
+}
+
+// AskedTitle heads what is asked and cannot be seen.
+func AskedTitle(stops []Stop) string {
+	n := 0
+	for _, s := range stops {
+		n += len(s.Checks)
+	}
+	return "Asked of the set-up, not to be seen on the model: " + Count(n, "check")
+}
+
+// AskedNote says why there is nothing to tick there.
+const AskedNote = "Pulses, travel, torque, percent of power and what the parts do together were worked out from the set-up as written. There is nothing to tick."
 
 // Everywhere are the checks that are in no stop.
 func (all *Checks) Everywhere() []int {

@@ -29,7 +29,12 @@ type Verdict struct {
 func (v Verdict) String() string { return v.Word + v.Text }
 
 // VerdictOf is the verdict of a report.
-func VerdictOf(r *result.Report) Verdict {
+func VerdictOf(r *result.Report) Verdict { return verdictOf(r, LeftOut(r)) }
+
+// OnPaper is the verdict of a report for who has no command line before them.
+func OnPaper(r *result.Report) Verdict { return verdictOf(r, LeftOutOnPaper(r)) }
+
+func verdictOf(r *result.Report, leftOut string) Verdict {
 	passed, failed := r.Counts()
 	all := len(r.Checks)
 	switch r.Verdict {
@@ -45,13 +50,22 @@ func VerdictOf(r *result.Report) Verdict {
 			v.Text = ": " + first + ". "
 		}
 		v.Text += fmt.Sprintf("%d of %s%s: the set-up as written does what %s.%s %s",
-			passed, Count(all, "check"), proofsAmong(r), asked(r), scriptRemarks(r)+notChecked(r), Afterwards)
+			passed, Count(all, "check"), proofsAmong(r), asked(r), scriptRemarks(r)+notChecked(r, leftOut), Afterwards)
 		return v
 	case result.Failed:
 		return Verdict{Bad, "DO NOT FLY", fmt.Sprintf(": %s%d of %s failed%s, %d passed%s.%s",
-			scriptWrong(r), failed, Count(all, "check"), undecidedAmong(r), passed, proofsAmong(r), remaining(r))}
+			scriptWrong(r), failed, Count(all, "check"), undecidedAmong(r), passed, proofsAmong(r), remaining(r, leftOut))}
 	}
-	return Verdict{Heed, "NOTHING WAS CHECKED", ": no check ran, so this says nothing about the model." + remaining(r)}
+	return Verdict{Heed, "NOTHING WAS CHECKED", ": no check ran, so this says nothing about the model." + remaining(r, leftOut)}
+}
+
+// OnEachPage is the verdict for the edge of a page, which may be all that somebody sees.
+func (v Verdict) OnEachPage() string {
+	words := "control check on paper: " + v.Word
+	if v.Tone != Bad {
+		words += "; the model is still to be checked"
+	}
+	return words
 }
 
 // Afterwards is what a pass does not say.
@@ -104,8 +118,8 @@ func undecidedAmong(r *result.Report) string {
 }
 
 // remaining says what wants a look and what was not checked.
-func remaining(r *result.Report) string {
-	return WantLook(r.Findings) + scriptRemarks(r) + notChecked(r)
+func remaining(r *result.Report, leftOut string) string {
+	return WantLook(r.Findings) + scriptRemarks(r) + notChecked(r, leftOut)
 }
 
 // WantLook says how many warnings there are, as a sentence after another; empty for none.
@@ -118,7 +132,7 @@ func WantLook(found []result.Finding) string {
 }
 
 // notChecked says what was not checked.
-func notChecked(r *result.Report) string {
+func notChecked(r *result.Report, leftOut string) string {
 	var not []string
 	for _, u := range []struct {
 		n    int
@@ -133,7 +147,7 @@ func notChecked(r *result.Report) string {
 		}
 	}
 	if r.NotSelected > 0 {
-		not = append(not, LeftOut(r))
+		not = append(not, leftOut)
 	}
 	if len(not) == 0 {
 		return ""
@@ -144,6 +158,11 @@ func notChecked(r *result.Report) string {
 // LeftOut says how many checks were not run.
 func LeftOut(r *result.Report) string {
 	return Count(r.NotSelected, "check") + " left out by --only"
+}
+
+// LeftOutOnPaper is LeftOut for who has no command line before them.
+func LeftOutOnPaper(r *result.Report) string {
+	return Count(r.NotSelected, "check") + " left out by choice"
 }
 
 // ScriptParts are the numbers of findings about the script, in words.
