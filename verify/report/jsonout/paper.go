@@ -68,6 +68,8 @@ type motorJSON struct {
 	StoppedWhen string   `json:"stopped_when"`
 	Rest        string   `json:"rest"`
 	Full        []string `json:"full"`
+	Breaks      []string `json:"breaks"`
+	NotSure     bool     `json:"not_sure"`
 }
 
 func paperOf(p *result.Paper) *paperJSON {
@@ -95,7 +97,7 @@ func paperOf(p *result.Paper) *paperJSON {
 		out.Signal = append(out.Signal, signalJSON{Channel: s.Channel, Does: s.Does, Parts: list(s.Parts), Motor: s.Motor, Runs: s.Runs})
 	}
 	for _, m := range p.Motors {
-		out.Motors = append(out.Motors, motorJSON{Name: m.Name, Channel: m.Channel, StoppedWhen: m.StoppedWhen, Rest: m.Rest, Full: list(m.Full)})
+		out.Motors = append(out.Motors, motorJSON{Name: m.Name, Channel: m.Channel, StoppedWhen: m.StoppedWhen, Rest: m.Rest, Full: list(m.Full), Breaks: list(m.Breaks), NotSure: m.NotSure})
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/verify/report/sample"
+	"example.com/hingeline/verify/result"
 )
 
 // What the report says about the script, read back as another program would.
@@ -40,5 +41,42 @@ func TestRenderSaysWhatIsOddAboutTheScript(t *testing.T) {
 			g.Right != w.Right || g.Hint != w.Hint || g.Place.Line != w.Place.Line || g.OnPurpose != w.OnPurpose || g.Fails != w.Fails {
 			t.Errorf("finding %d is %+v, wanted %+v", i, g, w)
 		}
+	}
+}
+
+// The tables of the report on paper keep to the schema, full and bare.
+func TestRenderWritesThePaper(t *testing.T) {
+	schema := compile(t, ReportSchema)
+	r := sample.Failing()
+	r.Paper = sample.Paper()
+	text := rendered(t, r)
+	if err := validate(t, schema, text); err != nil {
+		t.Error(err)
+	}
+	var got struct {
+		Paper struct {
+			Throws []struct {
+				Part string
+				Ends []struct{ Degrees float64 }
+			}
+			Travel, Motors []any
+			Signal         []any `json:"signal_lost"`
+		}
+	}
+	if err := json.Unmarshal(text, &got); err != nil {
+		t.Fatal(err)
+	}
+	p := r.Paper
+	if len(got.Paper.Throws) != len(p.Throws) || len(got.Paper.Travel) != len(p.Travel) || len(got.Paper.Signal) != len(p.Signal) || len(got.Paper.Motors) != len(p.Motors) {
+		t.Errorf("not every row is there: %+v", got.Paper)
+	}
+	for i, row := range got.Paper.Throws {
+		if row.Part != p.Throws[i].Part || row.Ends[0].Degrees != p.Throws[i].Ends[0].Degrees {
+			t.Errorf("row %d is %+v, wanted %+v", i, row, p.Throws[i])
+		}
+	}
+	r.Paper = &result.Paper{}
+	if err := validate(t, schema, rendered(t, r)); err != nil {
+		t.Errorf("bare: %v", err)
 	}
 }
