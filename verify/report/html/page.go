@@ -33,6 +33,7 @@ type page struct {
 	Script   []scriptFinding
 	About    string // of the findings about the script
 
+	Legend *shot // of the pictures of the walk-around; nil where there are none
 	Stages []stage
 	Asked  []stop
 	Always []sight

@@ -40,17 +40,25 @@ func (d *drawer) shot(class, words string, draw func() figure.Drawing) *shot {
 
 // finish draws all pictures. The error is that of the first that cannot be drawn.
 func (d *drawer) finish() error {
-	errs := make([]error, len(d.shots))
+	errs, bugs := make([]error, len(d.shots)), make(chan any, runtime.GOMAXPROCS(0))
 	var next atomic.Int64
 	var workers sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
+	for range cap(bugs) {
 		workers.Go(func() {
+			defer func() {
+				if bug := recover(); bug != nil {
+					bugs <- bug
+				}
+			}()
 			for i := int(next.Add(1)) - 1; i < len(d.shots); i = int(next.Add(1)) - 1 {
 				errs[i] = d.shots[i].fill(i+1, d.draw[i]())
 			}
 		})
 	}
 	workers.Wait()
+	if len(bugs) > 0 {
+		panic(<-bugs) // where whoever asked for the page can tell of it
+	}
 	return cmp.Or(errs...)
 }
 

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/hingeline/verify/report/figure"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/result/said"
 )
@@ -50,6 +51,9 @@ func (p *page) walk(d *drawer) {
 	checks := said.ChecksOf(p.Report)
 	fails := failuresOf(p.Report)
 	stops := checks.Walk()
+	if len(stops) > 0 && d.paper != nil {
+		p.Legend = d.shot("legend", "The signs and patterns of all pictures", figure.Legend)
+	}
 	for n, s := range stops {
 		if n == 0 || stops[n-1].Stage != s.Stage {
 			p.Stages = append(p.Stages, p.stageOf(s.Stage, len(p.Stages)+1, stops))

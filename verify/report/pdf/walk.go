@@ -33,6 +33,9 @@ func (d *document) walkAround() {
 	d.lead(d.fonts.text(d.inner(), bit{
 		"Go through the rows in this order. Set the controls as a row says, look at the model from behind, and tick " +
 			"what is seen as it stands here. If anything else is seen, write it beside the box, and do not fly before it is explained.", body}))
+	if d.report.Paper != nil {
+		d.lead(d.drawn(figure.Legend(), d.inner()))
+	}
 	var last result.Stage
 	for n, s := range stops {
 		if s.Stage != last {
