@@ -26,6 +26,7 @@ const (
 	acrossCentre = 14.0 // and on their own side of the model
 	acrossDrawn  = 6.0  // and with no line across what is drawn
 	tooFar       = 24.0 // from here a number is clearer
+	saysLines    = 6    // the most lines that words with numbers in them take, so that no number is cut
 	wordsAtMost  = 6    // so many parts may have their words beside them; of more, only the first
 )
 
@@ -36,13 +37,13 @@ type block struct {
 	width, height float64
 }
 
-// newBlock lays words out within a width, in two lines at most.
+// newBlock lays words out within a width. A name may be cut, but never what is said of it.
 func newBlock(c callout, width float64) block {
 	indent := 0.0
 	if c.way != "" {
 		indent = symbolRoom
 	}
-	b := block{callout: c, lines: wrapped(c.words, width-indent, wordSize, true, 2), names: wrapped(c.name, calloutName, nameSize, false, 2)}
+	b := block{callout: c, lines: wrapped(c.words, width-indent, wordSize, true, saysLines), names: wrapped(c.name, calloutName, nameSize, false, 2)}
 	if len(b.lines) == 0 {
 		b.lines = []string{""}
 	}

@@ -26,11 +26,11 @@ func Linkage(l *result.Linkage, title string) Drawing {
 		y += nameSize * lineHeight
 	}
 	facts := strings.Join(append(append([]string{}, l.Lengths...), l.Horn), ", ")
-	for _, line := range wrapped(plain(facts), sheetWidth-2*margin, nameSize, false, 2) {
+	for _, line := range wrapped(plain(facts), sheetWidth-2*margin, nameSize, false, saysLines) {
 		s.write(Point{margin, y}, line, nameSize, Start, false, Black)
 		y += nameSize * lineHeight
 	}
-	for _, line := range wrapped(plain(l.Goes), sheetWidth-2*margin, nameSize, false, 2) {
+	for _, line := range wrapped(plain(l.Goes), sheetWidth-2*margin, nameSize, false, saysLines) {
 		s.write(Point{margin, y}, line, nameSize, Start, false, Black)
 		y += nameSize * lineHeight
 	}
@@ -129,7 +129,7 @@ func (v *rods) on(p [2]float64) Point {
 func (v *rods) panel(s *sheet, y float64, neutral, end *result.LinkageAt) float64 {
 	s.line(Stroke{Width: 0.15, Ink: Grey}, Point{margin, y - 1.2}, Point{sheetWidth - margin, y - 1.2})
 	y += wordSize
-	for _, line := range wrapped(plain(end.Says), sheetWidth-2*margin, wordSize, true, 3) {
+	for _, line := range wrapped(plain(end.Says), sheetWidth-2*margin, wordSize, true, saysLines) {
 		s.write(Point{margin, y}, line, wordSize, Start, true, Black)
 		y += wordSize * lineHeight
 	}

@@ -44,7 +44,7 @@ func (c *section) words(s *sheet, left, y float64) float64 {
 		s.add(Arrow(way, Point{x + 1.4, y + 2.2}, 2.5, ink)...)
 		x += symbolRoom + 0.3
 	}
-	lines := wrapped(says, left+sectionWidth-margin-x, wordSize, true, 3)
+	lines := wrapped(says, left+sectionWidth-margin-x, wordSize, true, saysLines)
 	if lines == nil {
 		lines = []string{way}
 	}
@@ -61,7 +61,7 @@ func (c *section) words(s *sheet, left, y float64) float64 {
 		x := left + margin
 		s.add(Path{Closed: true, Stroke: Stroke{Width: 0.2, Ink: Black}, Fill: Fill{Pattern: Rising, Ink: Good},
 			Points: []Point{{x, y + 0.9}, {x + 2.8, y + 0.9}, {x + 2.8, y + 3.1}, {x, y + 3.1}}})
-		for _, line := range wrapped("wanted: "+short(c.w.Says), left+sectionWidth-margin-x-symbolRoom-0.3, nameSize, false, 3) {
+		for _, line := range wrapped("wanted: "+short(c.w.Says), left+sectionWidth-margin-x-symbolRoom-0.3, nameSize, false, saysLines) {
 			y += nameSize * lineHeight
 			s.write(Point{x + symbolRoom + 0.3, y - 0.2}, line, nameSize, Start, false, Black)
 		}
