@@ -121,7 +121,30 @@ func bend(l *linkage.Linkage, low, high float64) *fourBar {
 	if !(off <= mostOff && steady) {
 		refuse("a linkage comes so near to its lock that straight pieces cannot follow it")
 	}
-	return &fourBar{knots: knots, off: ratOf(off), slopes: [2]*big.Rat{ratOf(wider(slope.Low, -1)), ratOf(wider(slope.High, +1))}}
+	return &fourBar{knots: knots, off: ratOf(off), slopes: around(ratOf(wider(slope.Low, -1)), ratOf(wider(slope.High, +1)), knots)}
+}
+
+// around are bounds of the slope that hold those of the straight pieces too, so that the
+// pieces themselves keep what is said of the linkage: a piece over a very short stretch,
+// whose ends are rounded, may be steeper or flatter than the linkage ever is. Bounds keep
+// their sign.
+func around(low, high *big.Rat, knots []knot) [2]*big.Rat {
+	for i := 1; i < len(knots); i++ {
+		a, b := knots[i-1], knots[i]
+		rise, run := new(big.Rat).Sub(ratOf(b.horn), ratOf(a.horn)), new(big.Rat).Sub(ratOf(b.arm), ratOf(a.arm))
+		if run.Sign() == 0 {
+			continue
+		}
+		piece := rise.Quo(rise, run)
+		switch {
+		case piece.Sign() != low.Sign():
+		case piece.Cmp(low) < 0:
+			low = piece
+		case piece.Cmp(high) > 0:
+			high = piece
+		}
+	}
+	return [2]*big.Rat{low, high}
 }
 
 func knotAt(l *linkage.Linkage, arm float64) knot {
