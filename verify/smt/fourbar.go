@@ -130,12 +130,7 @@ func bend(l *linkage.Linkage, low, high float64) *fourBar {
 // their sign.
 func around(low, high *big.Rat, knots []knot) [2]*big.Rat {
 	for i := 1; i < len(knots); i++ {
-		a, b := knots[i-1], knots[i]
-		rise, run := new(big.Rat).Sub(ratOf(b.horn), ratOf(a.horn)), new(big.Rat).Sub(ratOf(b.arm), ratOf(a.arm))
-		if run.Sign() == 0 {
-			continue
-		}
-		piece := rise.Quo(rise, run)
+		piece := steepness(knots[i-1], knots[i])
 		switch {
 		case piece.Sign() != low.Sign():
 		case piece.Cmp(low) < 0:
@@ -145,6 +140,16 @@ func around(low, high *big.Rat, knots []knot) [2]*big.Rat {
 		}
 	}
 	return [2]*big.Rat{low, high}
+}
+
+// steepness is the slope of a straight piece, exactly, so that pieces meet at their knots.
+// A piece of no length is level.
+func steepness(a, b knot) *big.Rat {
+	rise, run := new(big.Rat).Sub(ratOf(b.horn), ratOf(a.horn)), new(big.Rat).Sub(ratOf(b.arm), ratOf(a.arm))
+	if run.Sign() == 0 {
+		return run
+	}
+	return rise.Quo(rise, run)
 }
 
 func knotAt(l *linkage.Linkage, arm float64) knot {
@@ -237,9 +242,7 @@ func (s *script) writeLine(bar *fourBar) {
 	text := setting(bar.knots[last].horn).text
 	for i := last - 1; i >= 0; i-- {
 		a, b := bar.knots[i], bar.knots[i+1]
-		// Rounded to a short decimal; the slack holds what that costs.
-		rise := math.Round((b.horn-a.horn)/(b.arm-a.arm)*1e12) / 1e12
-		line := sum(setting(a.horn), scaled(sum(x, setting(-a.arm)), ratOf(rise)))
+		line := sum(setting(a.horn), scaled(sum(x, setting(-a.arm)), steepness(a, b)))
 		if i == last-1 {
 			text = line.text
 		} else {

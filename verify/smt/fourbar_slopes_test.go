@@ -2,7 +2,6 @@ package smt
 
 import (
 	"math"
-	"math/big"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -29,9 +28,7 @@ func TestSlopesHoldThoseOfThePieces(t *testing.T) {
 			short++
 		}
 		for i := 1; i < len(bar.knots); i++ {
-			a, b := bar.knots[i-1], bar.knots[i]
-			rise, run := new(big.Rat).Sub(ratOf(b.horn), ratOf(a.horn)), new(big.Rat).Sub(ratOf(b.arm), ratOf(a.arm))
-			if piece := rise.Quo(rise, run); piece.Sign() == bar.slopes[0].Sign() && (piece.Cmp(bar.slopes[0]) < 0 || piece.Cmp(bar.slopes[1]) > 0) {
+			if piece := steepness(bar.knots[i-1], bar.knots[i]); piece.Sign() == bar.slopes[0].Sign() && (piece.Cmp(bar.slopes[0]) < 0 || piece.Cmp(bar.slopes[1]) > 0) {
 				t.Fatalf("a piece of slope %s is outside %s to %s", piece.FloatString(12), bar.slopes[0].FloatString(12), bar.slopes[1].FloatString(12))
 			}
 		}
