@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -91,7 +92,7 @@ func (s *session) check(c *cobra.Command, args []string, flags checkFlags) error
 			message: `--watch looks at files for changes, so it cannot go with "-"`,
 			usage:   usageOf(c),
 		}
-	case flags.watch && len(flags.outputs.wanted()) > 0 && toScreen == nil:
+	case flags.watch && slices.ContainsFunc(flags.outputs.wanted(), func(out *output) bool { return out.name != toStdout }):
 		return &usageError{
 			message: "--watch looks at one file after another change, so it writes no files",
 			hint:    "check once more without it when all is as it should be",

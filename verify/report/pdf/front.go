@@ -126,7 +126,9 @@ func (d *document) standing() {
 		tone, worth := said.SignatureOf(g)
 		p := d.fonts.signed(func(size float64) piece { return sign(tone, size) }, d.inner(),
 			bit{fmt.Sprintf("%d, %s: ", g.Number, said.SignedBy(g)), body}, bit{worth, strong}, bit{prefixed("; ", g.Note), body})
-		p.below(d.fonts.labelled(d.inner(), 4, "", bit{said.Key(g), note}), 0)
+		if g.Genuine { // else nobody knows whose key it is
+			p.below(d.fonts.labelled(d.inner(), 4, "", bit{said.Key(g), note}), 0)
+		}
 		more := func(label, words string) {
 			if words != "" {
 				p.below(d.fonts.labelled(d.inner(), 4, "", bit{label + words, note}), 0)
