@@ -178,12 +178,6 @@ func tableFaults(fault Fault, table []Point, low, high Percent) []Fault {
 func linkageFaults(fault Fault, d *drive, low, high Percent) []Fault {
 	fore, aft := d.linkage.Range()
 	var faults []Fault
-	if turn := d.hornTurn(low, high); turn >= mostHornTurn {
-		fault.Code = CodeImpossible
-		fault.Message = fmt.Sprintf("the horn would turn by %.0f°, want less than %v°", turn, float64(mostHornTurn))
-		fault.Hint = "no surface turns so far: measure arm and horn again, or use a shorter arm or a longer horn"
-		faults = append(faults, fault)
-	}
 	for _, reach := range []Percent{low, high} {
 		swing, _ := clamp(float64(reach)*d.swing, -d.most, d.most)
 		end, way := aft, "aft"
@@ -194,39 +188,17 @@ func linkageFaults(fault Fault, d *drive, low, high Percent) []Fault {
 			continue
 		}
 		fault.Code, fault.Hint = CodeLocks, "use a longer horn or a shorter arm, or hold the channel back with its limit or end points"
-		what := "locks"
-		if end.Kind == linkage.OverCentre {
-			fault.Code, what = CodeOverCentre, "runs over centre"
-			fault.Hint = "the arm comes into line with the pushrod: turn the arm on its shaft, or hold the channel back"
+		switch end.Kind {
+		case linkage.OverCentre:
+			fault.Code, fault.Hint = CodeOverCentre, "the arm comes into line with the pushrod: turn the arm on its shaft, or hold the channel back"
+		case linkage.TurnsTooFar:
+			fault.Code, fault.Hint = CodeImpossible, "no surface turns so far: measure arm and horn again, or use a shorter arm or a longer horn"
 		}
 		fault.Message = fmt.Sprintf("the linkage %s at %s of output (arm %.1f° %s), and the channel can put out %s",
-			what, percentText(Percent(end.Swing/d.swing)), math.Abs(end.Swing), way, percentText(reach))
+			end.Kind.Does(), percentText(Percent(end.Swing/d.swing)), math.Abs(end.Swing), way, percentText(reach))
 		faults = append(faults, fault)
 	}
 	return faults
-}
-
-// mostHornTurn is how far a horn may turn from neutral, in degrees: no surface does,
-// and beyond half a turn its angle would begin again from the other side.
-const mostHornTurn = 170
-
-// hornTurn is the furthest that the horn turns from neutral over a range of outputs,
-// whole turns counted, as far as the linkage goes.
-func (d *drive) hornTurn(low, high Percent) float64 {
-	const steps = 64
-	fore, aft := d.linkage.Range()
-	furthest := 0.0
-	for _, reach := range []Percent{low, high} {
-		swing, _ := clamp(float64(reach)*d.swing, math.Max(-d.most, fore.Swing), math.Min(d.most, aft.Swing))
-		turn, at := 0.0, d.linkage.Swing(0)
-		for i := 1; i <= steps; i++ {
-			next := d.linkage.Swing(swing * float64(i) / steps)
-			turn += math.Remainder(next-at, 360)
-			at = next
-		}
-		furthest = math.Max(furthest, math.Abs(turn))
-	}
-	return furthest
 }
 
 func percentText(p Percent) string { return fmt.Sprintf("%.4g %%", math.Round(float64(p)*10)/10+0) }

@@ -11,7 +11,8 @@
 // hinge with that of the pushrod about the arm tip, in a form that needs no
 // division, so that a rhombus is no special case. The branch is the one that
 // neutral is on. New finds in closed form how far the arm can swing before the
-// linkage locks or runs over centre; inside that range Swing never fails.
+// linkage locks, runs over centre or turns its horn further than a surface goes;
+// inside that range Swing never fails, never jumps and never turns back.
 //
 // Start at [New].
 package linkage
@@ -38,10 +39,29 @@ type EndKind uint8
 
 // The ends.
 const (
-	Free       EndKind = iota // nothing stops it within half a turn
-	Locks                     // pushrod and horn come into one line: the horn can be driven no further
-	OverCentre                // arm and pushrod come into one line: beyond it the horn comes back
+	Free        EndKind = iota // nothing stops it within half a turn
+	Locks                      // pushrod and horn come into one line: the horn can be driven no further
+	OverCentre                 // arm and pushrod come into one line: beyond it the horn comes back
+	TurnsTooFar                // the horn is MostTurn from its neutral angle
 )
+
+// MostTurn is how far a horn may turn from its neutral angle, in degrees: no surface
+// goes so far, and beyond half a turn its angle would begin again from the other side.
+const MostTurn = 170
+
+// Does says in words what a linkage does at such an end: "it locks".
+func (k EndKind) Does() string {
+	switch k {
+	case Locks:
+		return "locks"
+	case OverCentre:
+		return "runs over centre"
+	case TurnsTooFar:
+		return fmt.Sprintf("has turned its horn by %d°", MostTurn)
+	default:
+		return "ends"
+	}
+}
 
 // End is where a linkage ends on one side of neutral.
 type End struct {
@@ -56,6 +76,10 @@ var ErrCannotMeet = errors.New("arm, pushrod and horn cannot be joined at neutra
 // ErrStuck is returned by New for a linkage that stands locked or over centre
 // at neutral already.
 var ErrStuck = errors.New("arm or horn is in one line with the pushrod at neutral")
+
+// ErrTurned is returned by New for a linkage whose pushrod holds the horn MostTurn or
+// more from its neutral angle with the arm at neutral.
+var ErrTurned = fmt.Errorf("the pushrod holds the horn %d° or more from the angle it has at neutral", MostTurn)
 
 // Linkage is a solved geometry. It is immutable.
 type Linkage struct {
@@ -77,10 +101,10 @@ const (
 	radian = math.Pi / 180
 	// near is how close to one line, as the sine of the angle between the two,
 	// counts as in one line at neutral.
-	near = 1e-9
+	near = 1e-6
 )
 
-// New solves a geometry. Its errors are ErrCannotMeet, ErrStuck, or one that
+// New solves a geometry. Its errors are ErrCannotMeet, ErrStuck, ErrTurned, or one that
 // names a length or angle outside its range.
 func New(g Geometry) (*Linkage, error) {
 	if err := g.check(); err != nil {
@@ -105,6 +129,9 @@ func New(g Geometry) (*Linkage, error) {
 		return nil, err
 	}
 	l.neutralSwing = l.Swing(0)
+	if math.Abs(l.neutralSwing) >= MostTurn {
+		return nil, ErrTurned
+	}
 	l.findEnds()
 	return l, nil
 }

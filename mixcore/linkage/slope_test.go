@@ -1,6 +1,7 @@
 package linkage_test
 
 import (
+	"errors"
 	"math"
 	"math/big"
 	"math/rand/v2"
@@ -37,14 +38,14 @@ func reach(l *linkage.Linkage, part float64) interval.Range {
 	return interval.Range{Low: fore.Swing * part, High: aft.Swing * part}
 }
 
-// turnsBack says whether the horn turns back anywhere in the reach. Whole turns, which
-// Swing takes off beyond half a turn, do not count.
+// turnsBack says whether the horn turns back, or jumps from one side to the other,
+// anywhere in the reach.
 func turnsBack(l *linkage.Linkage, r interval.Range) bool {
 	const steps = 400
 	last, way := l.Swing(r.Low), 0.0
 	for i := 1; i <= steps; i++ {
 		at := l.Swing(r.Low + (r.High-r.Low)*float64(i)/steps)
-		by := math.Remainder(at-last, 360)
+		by := at - last
 		if i == 1 {
 			way = by
 		}
@@ -97,6 +98,66 @@ func TestSwingNeverTurnsBackBetweenItsEnds(t *testing.T) {
 			t.Fatalf("%+v turns back between %v", g, r)
 		}
 	})
+}
+
+// In a parallelogram all three come into one line, where its horn can go either way:
+// there the linkage locks, however the lengths are rounded.
+func TestParallelogramLocksInLine(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		arm := float64(rapid.IntRange(50, 250).Draw(t, "arm")) / 10
+		g := linkage.Geometry{Arm: arm, Horn: arm, Pivots: float64(rapid.IntRange(300, 1200).Draw(t, "pivots")) / 10,
+			Offset: float64(rapid.IntRange(-150, 150).Draw(t, "offset")) / 10}
+		line := math.Atan2(g.Offset, g.Pivots) * 180 / math.Pi
+		g.ArmDeg = float64(rapid.IntRange(40, 140).Draw(t, "angle"))
+		g.HornDeg = g.ArmDeg
+		l, err := linkage.New(g)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fore, aft := l.Range()
+		// One line is where the arm lies along the line of the pivots, or against it.
+		if want := g.ArmDeg - line; aft.Kind == linkage.Free || math.Abs(aft.Swing-want) > 1e-4 {
+			t.Fatalf("%+v ends aft at %+v, want %v", g, aft, want)
+		}
+		if want := g.ArmDeg - line - 180; fore.Kind == linkage.Free || math.Abs(fore.Swing-max(want, -linkage.MostTurn)) > 1e-4 {
+			t.Fatalf("%+v ends fore at %+v, want %v", g, fore, want)
+		}
+	})
+}
+
+// A long arm on a short horn turns it far round; the range ends where it has turned by
+// MostTurn, before its angle begins again from the other side.
+func TestRangeEndsBeforeHalfATurn(t *testing.T) {
+	ended := 0
+	rapid.Check(t, func(t *rapid.T) {
+		g, l := wild(t)
+		fore, aft := l.Range()
+		for _, end := range []linkage.End{fore, aft} {
+			swing := l.Swing(end.Swing)
+			if math.Abs(swing) > linkage.MostTurn+1e-6 {
+				t.Fatalf("%+v turns its horn by %v at %+v", g, swing, end)
+			}
+			if end.Kind == linkage.TurnsTooFar {
+				ended++
+				if math.Abs(math.Abs(swing)-linkage.MostTurn) > 1e-6 {
+					t.Fatalf("%+v ends at %+v with the horn at %v", g, end, swing)
+				}
+			}
+		}
+	})
+	if ended == 0 {
+		t.Error("no linkage drawn turns so far: the test holds nothing")
+	}
+}
+
+// A pushrod that holds the horn all round from its neutral is refused.
+func TestNewRefusesAHornHeldAllRound(t *testing.T) {
+	// A slim triangle of pivots 100, horn 10 and pushrod: arm straight up, and a pushrod
+	// so long that the horn points away from the arm, 175° from its neutral near 0°.
+	_, err := linkage.New(linkage.Geometry{Arm: 1, Horn: 10, Pivots: 100, ArmDeg: 90, HornDeg: 179, Pushrod: 109.9})
+	if !errors.Is(err, linkage.ErrTurned) {
+		t.Errorf("got %v, want %v", err, linkage.ErrTurned)
+	}
 }
 
 // A parallelogram's horn turns as its arm does: slope 1. At right angles arm and horn of

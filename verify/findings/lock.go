@@ -38,10 +38,7 @@ func (f *finder) lock(part int, low, high []mixcore.DriveTrace) {
 			if end.Kind == linkage.Free || left >= nearLock {
 				continue
 			}
-			what := "locks"
-			if end.Kind == linkage.OverCentre {
-				what = "runs over centre"
-			}
+			what := end.Kind.Does()
 			f.warn(where.Drive(f.m, part, i, "linkage"), codeNearLock,
 				fmt.Sprintf("the linkage of %s comes within %s of where it %s: the arm can swing %s %s, and it %s at %s",
 					p.Name, wording.Angle(mixcore.Degrees(left)), what, wording.Angle(swing), way, what, wording.Angle(mixcore.Degrees(end.Swing))),

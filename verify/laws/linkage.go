@@ -91,14 +91,10 @@ func (mk *maker) nearsEnd(v *view, part, drive int, solved *linkage.Linkage) sig
 	if swing < 0 {
 		end, way = fore, "fore"
 	}
-	what := "locks"
-	if end.Kind == linkage.OverCentre {
-		what = "runs over centre"
-	}
 	left := math.Abs(end.Swing) - math.Abs(swing)
 	return sight{
 		got: fmt.Sprintf("the arm of %s swings %s %s, within %s of where it %s at %s", mk.driveName(part, drive),
-			wording.Angle(mixcore.Degrees(swing)), way, wording.AngleBeside(mixcore.Degrees(left), nearLock), what, wording.Angle(mixcore.Degrees(end.Swing))),
+			wording.Angle(mixcore.Degrees(swing)), way, wording.AngleBeside(mixcore.Degrees(left), nearLock), end.Kind.Does(), wording.Angle(mixcore.Degrees(end.Swing))),
 		shows: []shown{showPart(part, chain.Amount)},
 	}
 }
