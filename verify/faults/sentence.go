@@ -2,17 +2,15 @@ package faults
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/sentence"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -75,7 +73,7 @@ func (j *judge) sentences(m *missed) []string {
 	shows := &m.shows
 	_, right := outputs(j.m.Plan, shows)
 	p := &j.m.Setup.Parts[shows.part]
-	stands := "the " + p.Name + " " + j.stands(p, right.Parts[shows.part], j.tolerance(m))
+	stands := "the " + p.Name + " " + sentence.Stands(p, right.Parts[shows.part], j.m.Still, j.tolerance(m))
 	if shows.after > 0 {
 		stands += " after " + wording.Time(shows.after)
 	}
@@ -100,22 +98,13 @@ func (j *judge) sentences(m *missed) []string {
 func (j *judge) settings(at *mixcore.Input, of func(control int) bool) (list []string) {
 	for i, position := range at.Position {
 		if c := &j.m.Setup.Controls[i]; position != c.Rest() && of(i) {
-			list = append(list, settingWords(c, position))
+			list = append(list, sentence.Setting(c, position))
 		}
 	}
 	if at.SignalLost {
 		list = append(list, "the signal lost")
 	}
 	return list
-}
-
-// settingWords is where a control stands, as a sentence behind "with" has it.
-func settingWords(c *mixcore.Control, at float64) string {
-	place := strings.ReplaceAll(wording.Stand(c, at), " %", "%")
-	if c.Kind == mixcore.LeverControl {
-		place = "at " + place
-	}
-	return "the " + c.Name + " " + place
 }
 
 // tolerance is a number that a sentence allows either way: half of the difference that it
@@ -128,31 +117,5 @@ func (j *judge) tolerance(m *missed) float64 {
 	if j.m.Setup.Parts[m.shows.part].Motion.Hinged() {
 		most = 1
 	}
-	return max(min(most, decimals(apart/2)), 0.1)
+	return max(min(most, sentence.Tenths(apart/2)), 0.1)
 }
-
-// stands says where a part is, as close as need be.
-func (j *judge) stands(p *mixcore.Part, at mixcore.PartOutput, tolerance float64) string {
-	switch {
-	case p.Motion == mixcore.Power && p.Motor.Stopped(at.Amount):
-		return "is stopped"
-	case p.Motion == mixcore.Power:
-		return fmt.Sprintf("is at %s%% ± %s%%", decimal(float64(at.Amount)), decimal(tolerance))
-	case p.Motion == mixcore.OutIn && at.Amount < phrase.EndReach:
-		return "is in"
-	case p.Motion == mixcore.OutIn && at.Amount > 100-phrase.EndReach:
-		return "is out"
-	case p.Motion == mixcore.OutIn:
-		return fmt.Sprintf("is %s%% ± %s%% out", decimal(float64(at.Amount)), decimal(tolerance))
-	case math.Abs(float64(at.Angle)) < float64(j.m.Still):
-		return "is at neutral"
-	}
-	way := strings.ToLower(wording.Direction(p.Motion, at.Angle > 0))
-	size := math.Abs(float64(at.Angle))
-	return fmt.Sprintf("is %s° ± %s° %s", decimal(size), decimal(min(tolerance, decimals(size/2))), way)
-}
-
-// decimals is a number with one decimal, rounded down.
-func decimals(x float64) float64 { return math.Floor(x*10) / 10 }
-
-func decimal(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }

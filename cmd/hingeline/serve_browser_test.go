@@ -1,0 +1,107 @@
+//go:build browser
+
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"flag"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/features"
+)
+
+var chromium = flag.String("chromium", "chromium", "the browser to run")
+
+// TestServedPageFollowsTheFiles edits the airframe file and its script behind an open page:
+// the checks beside it change without it being loaded again, and so does the model.
+func TestServedPageFollowsTheFiles(t *testing.T) {
+	dir := t.TempDir()
+	model, _ := airframes.ReadShipped("bracken-20")
+	asked, _ := features.Read("bracken-20.feature")
+	airframe := filepath.Join(dir, "bracken-20.yaml")
+	write := func(name string, text []byte) {
+		t.Helper()
+		if err := os.WriteFile(filepath.Join(dir, name), text, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	model = bytes.Replace(model, []byte("../features/"), nil, 1)
+	write("bracken-20.yaml", model)
+	write("bracken-20.feature", asked)
+	address := serving(t, airframe)
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(*chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	within, stop := context.WithTimeout(t.Context(), 3*time.Minute)
+	defer stop()
+	alone, end := chromedp.NewExecAllocator(within, options...)
+	defer end()
+	ctx, cancel := chromedp.NewContext(alone)
+	defer cancel()
+	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
+		t.Fatal(err)
+	}
+	says := func(words string) {
+		t.Helper()
+		var text string
+		for range 400 {
+			var err error
+			if text, err = chromedp.Run(ctx, chromedp.Evaluate[string](`document.querySelector("#checked").innerText + document.querySelector("#says-0").innerText + (window.same ?? "")`)); err == nil && strings.Contains(text, words) {
+				return
+			}
+			time.Sleep(25 * time.Millisecond)
+		}
+		t.Fatalf("the page never said %q; it says %.500q", words, text)
+	}
+	says("PASSED")
+	if _, err := chromedp.Run(ctx, chromedp.Evaluate[string](`window.same = "not loaded again"`)); err != nil {
+		t.Fatal(err)
+	}
+	write("bracken-20.yaml", bytes.Replace(model, []byte("    reversed: true\n"), nil, 1))
+	says("DO NOT FLY")
+	says("after " + airframe + " changed")
+	write("bracken-20.yaml", []byte("hingeline: 1\nname: Broken\n"))
+	says("THE AIRFRAME FILE CANNOT BE USED")
+	write("bracken-20.yaml", model)
+	says("PASSED")
+	write("bracken-20.feature", bytes.Replace(asked, []byte("the port aileron is at neutral"), []byte("the port aileron is 5° up"), 1))
+	says("DO NOT FLY")
+	says("not loaded again")
+}
+
+// serving starts the program and gives the address that it prints. It is told to end, as
+// by Ctrl-C, when the test is over.
+func serving(t *testing.T, airframe string) string {
+	t.Helper()
+	program := filepath.Join(t.TempDir(), "hingeline")
+	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+	c := exec.Command(program, "serve", airframe)
+	out, err := c.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		c.Process.Signal(os.Interrupt)
+		if err := c.Wait(); err != nil {
+			t.Errorf("ended by Ctrl-C: %v", err)
+		}
+	})
+	lines := bufio.NewScanner(out)
+	if !lines.Scan() || !strings.HasPrefix(lines.Text(), "http://127.0.0.1:") {
+		t.Fatalf("printed %q, wanted an address of this machine", lines.Text())
+	}
+	return lines.Text()
+}

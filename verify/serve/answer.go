@@ -1,0 +1,175 @@
+package serve
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/report/figure"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
+	"example.com/hingeline/verify/sentence"
+	"example.com/hingeline/verify/sheet"
+	"example.com/hingeline/verify/wording"
+)
+
+// answer is what everything does at one pose.
+type answer struct {
+	Kind     string            `json:"kind"` // "answer"
+	Number   int64             `json:"number"`
+	Revision int               `json:"revision"`
+	Stands   []string          `json:"stands"` // by control, in words
+	Pose     string            `json:"pose"`
+	Parts    []partAt          `json:"parts"`
+	Turns    []string          `json:"turns"`    // which way that turns the model
+	Drawings map[string]string `json:"drawings"` // SVG, by id: those that changed
+	Part     int               `json:"part"`
+	Why      []step            `json:"why"` // of the part looked at
+	Curve    *curve            `json:"curve,omitempty"`
+	Here     *figure.Point     `json:"here,omitempty"` // in the curve's drawing: where the part stands
+	Sentence *scenario         `json:"sentence,omitempty"`
+}
+
+// partAt is what one part does.
+type partAt struct {
+	Says     string      `json:"says"`
+	Limits   []string    `json:"limits"`
+	Channels []channelAt `json:"channels"`
+}
+
+type channelAt struct {
+	Name    string `json:"name"`
+	Percent string `json:"percent"`
+	Pulse   string `json:"pulse"`
+}
+
+// step is one step of the cause chain.
+type step struct {
+	Words   string `json:"words"`
+	Limit   string `json:"limit"`
+	Place   string `json:"place"`
+	Excerpt string `json:"excerpt"`
+}
+
+type scenario struct {
+	Text    string   `json:"text"`
+	LeftOut []string `json:"leftOut"`
+}
+
+func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
+	in := at.Input()
+	shown := verify.Show(s.model, verify.View{To: at})
+	a := &answer{
+		Kind: "answer", Number: h.Number, Revision: s.revision, Part: h.Part,
+		Pose: poseWords(shown), Parts: s.parts(shown, &in), Turns: turns(shown), Drawings: p.draw(s, &in),
+	}
+	for i, position := range h.At {
+		a.Stands = append(a.Stands, wording.Stand(&s.model.Setup.Controls[i], position))
+	}
+	if looked := partNamed(shown, s.model.Setup.Parts[h.Part].Name); looked != nil {
+		for _, st := range looked.Chain {
+			a.Why = append(a.Why, step{said.StepWords(st), st.Limit, said.At(st.Place), st.Place.Excerpt})
+		}
+	}
+	a.Curve, a.Here = p.curveAt(s, h, &in)
+	if h.Sentence {
+		w := sentence.Scenario(s.model, &in, nil)
+		a.Sentence = &scenario{w.Text, w.LeftOut}
+	}
+	return a
+}
+
+func poseWords(shown *result.Shown) string {
+	if len(shown.Pose) == 0 {
+		return "everything rests"
+	}
+	return wording.Listed(shown.Pose) + "; everything else rests"
+}
+
+// parts are what all parts do, in the file's order.
+func (s *subject) parts(shown *result.Shown, in *mixcore.Input) []partAt {
+	out := s.model.Plan.NewOutput()
+	s.model.Plan.Eval(in, out)
+	list := make([]partAt, len(s.model.Setup.Parts))
+	for i := range list {
+		p := &s.model.Setup.Parts[i]
+		at := partNamed(shown, p.Name)
+		list[i] = partAt{Says: at.Position, Limits: wording.Limits(bites(p, i, out))}
+		told := map[int]bool{}
+		for _, d := range p.Drives {
+			if told[d.Channel] {
+				continue
+			}
+			told[d.Channel] = true
+			c, o := &s.model.Setup.Channels[d.Channel], out.Channels[d.Channel]
+			list[i].Channels = append(list[i].Channels, channelAt{fmt.Sprint("channel ", c.Number), wording.Percent(o.Output), wording.Pulse(o.Pulse)})
+		}
+	}
+	return list
+}
+
+// bites are the limits that bite on the way to a part: of its channels, its servos and
+// itself.
+func bites(p *mixcore.Part, part int, out *mixcore.Output) mixcore.Limit {
+	limits := out.Parts[part].Limits
+	for _, d := range p.Drives {
+		limits |= out.Channels[d.Channel].Limits
+	}
+	return limits
+}
+
+// partNamed is one part of what is shown; names are unique within a model.
+func partNamed(shown *result.Shown, name string) *result.ShownPart {
+	for i := range shown.Parts {
+		if shown.Parts[i].Name == name {
+			return &shown.Parts[i]
+		}
+	}
+	return nil
+}
+
+func turns(shown *result.Shown) []string {
+	var words []string
+	if shown.Effect == nil {
+		return nil
+	}
+	for _, t := range shown.Effect.Turns {
+		words = append(words, t.Text)
+	}
+	return words
+}
+
+// draw draws the model, and gives the drawings of what does not stand as the page has it.
+func (p *page) draw(s *subject, in *mixcore.Input) map[string]string {
+	drawings := map[string]string{}
+	keep := func(id string, d figure.Drawing) { drawings[id] = svgOf(&d, id) }
+	picture := sheet.Stands(s.model, in)
+	if slices.Equal(p.stands, picture.Stands) {
+		return drawings
+	}
+	keep("behind", figure.Behind(&s.shape, &picture, "The model from behind"))
+	keep("above", figure.Plan(&s.shape, &picture, "The model from above"))
+	for i := range s.shape.Parts {
+		if p.stands == nil || p.stands[i] != picture.Stands[i] {
+			o := &s.shape.Parts[i]
+			keep(fmt.Sprint("part-", i), figure.Section(o, &picture.Stands[i], nil, o.Name))
+		}
+	}
+	p.stands = picture.Stands
+	return drawings
+}
+
+// svgOf is a drawing as an svg element; of one that cannot be written a line that says so.
+func svgOf(d *figure.Drawing, id string) string {
+	var b bytes.Buffer
+	if err := figure.SVG(&b, d, figure.SVGOptions{ID: id}); err != nil {
+		none := figure.Drawing{Width: 40, Height: 8, Title: d.Title, Description: "It cannot be drawn.",
+			Items: []figure.Item{figure.Text{At: figure.Point{X: 1, Y: 5}, Size: 3, Words: "cannot be drawn"}}}
+		b.Reset()
+		figure.SVG(&b, &none, figure.SVGOptions{ID: id})
+	}
+	return b.String()
+}

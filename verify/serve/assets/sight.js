@@ -1,0 +1,140 @@
+// What is seen: drawings, hinges, reasons, travel and checks.
+
+import { element } from "/hands.js";
+
+const $ = id => document.getElementById(id);
+
+const page = document.createElement("template");
+
+/** Put a drawing in its box. The box keeps the height of the highest it has had, so that nothing jumps. */
+export function draw(id, text) {
+  const box = $("box-" + id);
+  if (!box) return;
+  page.innerHTML = text; // of our own program, which escapes names; the policy lets nothing in it run
+  const svg = page.content.firstElementChild;
+  svg.removeAttribute("width");
+  svg.removeAttribute("height");
+  const [, , width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
+  const ratio = Math.max(Number(box.dataset.ratio ?? 0), height / width);
+  box.dataset.ratio = ratio;
+  box.style.aspectRatio = `${width} / ${width * ratio}`;
+  box.replaceChildren(svg);
+}
+
+/** Build a card for every part; chosen is called with the part that is pointed at. */
+export function cards(parts, chosen) {
+  $("cards").replaceChildren(...parts.map((part, i) => {
+    const button = element("button", { type: "button", class: "name", id: "name-" + i, "aria-pressed": "false" }, part.name);
+    const card = element("li", { id: "card-" + i, class: "card" }, element("h3", {}, button),
+      element("div", { class: "drawing", id: "box-part-" + i }),
+      element("p", { class: "says", id: "says-" + i }), element("p", { class: "told", id: "told-" + i }), element("p", { class: "limit", id: "limit-" + i }));
+    let dwell = 0;
+    card.addEventListener("pointerenter", () => { dwell = setTimeout(() => chosen(i), 150); });
+    card.addEventListener("pointerleave", () => clearTimeout(dwell));
+    button.addEventListener("focus", () => chosen(i));
+    button.addEventListener("click", () => chosen(i));
+    return card;
+  }));
+}
+
+/** Mark the part that is looked at. */
+export function mark(parts, looked) {
+  parts.forEach((part, i) => {
+    $("card-" + i).classList.toggle("looked", i === looked);
+    $("name-" + i).setAttribute("aria-pressed", i === looked);
+  });
+  $("why-head").textContent = `Why: ${parts[looked].name}`;
+}
+
+/** Show what every part does. */
+export function stand(layout, answer) {
+  const bites = [];
+  answer.parts.forEach((part, i) => {
+    $("says-" + i).textContent = part.says;
+    $("told-" + i).textContent = part.channels.map(c => `${c.name}: ${c.percent}, ${c.pulse}`).join("; ");
+    const limits = (part.limits ?? []).join(", ");
+    $("limit-" + i).textContent = limits && `⚠ LIMIT: ${limits}`;
+    $("card-" + i).classList.toggle("bitten", !!limits);
+    if (limits) bites.push(`${layout.parts[i].name}: ${limits}`);
+  });
+  $("bites").textContent = bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No limit bites.";
+  $("bites").classList.toggle("bitten", bites.length > 0);
+  $("pose").textContent = `The controls: ${answer.pose}.`;
+  $("turns").textContent = answer.turns?.length ? `Against everything at rest, the model ${answer.turns.join(", ")}.` : "";
+}
+
+/** Show the cause chain. */
+export function why(steps) {
+  $("steps").replaceChildren(...(steps ?? []).map(s => {
+    const li = element("li", { class: s.limit ? "bitten" : "" }, element("span", { class: "step" }, s.words));
+    if (s.limit) li.append(element("p", { class: "limit" }, `⚠ LIMIT: ${s.limit}`));
+    if (s.place) li.append(element("p", { class: "place" }, s.place));
+    if (s.excerpt) li.append(element("code", { class: "excerpt" }, s.excerpt.trim()));
+    return li;
+  }));
+}
+
+/** Show the travel of a part against a control. */
+export function travel(curve) {
+  draw("curve", curve.svg);
+  $("dead").textContent = curve.dead.join(" ");
+  $("curve-caption").textContent = curve.caption;
+  const table = $("rows").closest("table");
+  table.tHead.replaceChildren(element("tr", {}, ...curve.heads.map(h => element("th", { scope: "col" }, h))));
+  $("rows").replaceChildren(...curve.rows.map(([head, ...cells]) =>
+    element("tr", {}, element("th", { scope: "row" }, head), ...cells.map(c => element("td", {}, c)))));
+}
+
+/** Mark in the curve where the part stands. */
+export function here(at) {
+  const svg = document.querySelector("#box-curve svg");
+  if (!svg || !at) return;
+  let mark = svg.querySelector(".here");
+  if (!mark) {
+    mark = document.createElementNS("http://www.w3.org/2000/svg", "g");
+    mark.setAttribute("class", "here");
+    mark.innerHTML = '<path/><circle r="1.5"/>';
+    svg.append(mark);
+  }
+  mark.firstChild.setAttribute("d", `M${at.X} 4V52`);
+  mark.lastChild.setAttribute("cx", at.X);
+  mark.lastChild.setAttribute("cy", at.Y);
+}
+
+let shownStages = "";
+
+/** Show what the script says. */
+export function checks(c) {
+  $("verdict").className = "verdict " + c.tone;
+  const sign = { good: "✓", heed: "⚠", bad: "✗" }[c.tone];
+  $("verdict").replaceChildren(element("span", { class: "sign", "aria-hidden": "true" }, sign), " ", element("strong", {}, c.word), c.text);
+  $("since").textContent = `Checked ${c.since}` + (c.changed?.length ? ` after ${c.changed.join(", ")} changed.` : ". It is checked again whenever a file changes.");
+  $("problems").replaceChildren(...(c.problems ?? []).map(p => {
+    const box = element("div", { class: "problem " + (p.warning ? "heed" : "bad") },
+      element("p", {}, element("strong", {}, p.warning ? "⚠ Warning: " : "✗ Mistake: "), p.message), element("p", { class: "place" }, p.place));
+    if (p.excerpt) box.append(element("code", { class: "excerpt" }, p.excerpt.trim()));
+    if (p.hint) box.append(element("p", { class: "note" }, p.hint));
+    return box;
+  }));
+  const stages = JSON.stringify(c.stages);
+  if (stages === shownStages) return;
+  shownStages = stages;
+  const focused = document.activeElement?.id;
+  const open = new Set([...$("stages").querySelectorAll("details[open]")].map(d => d.dataset.stage));
+  $("stages").replaceChildren(...(c.stages ?? []).map((stage, k) => {
+    const failed = stage.list.filter(check => !check.passed).length;
+    const told = failed ? `✗ ${failed} of ${stage.list.length} failed` : `✓ all ${stage.list.length} pass`;
+    return element("details", { "data-stage": stage.name, class: failed ? "bad" : "good", open: failed > 0 || open.has(stage.name) },
+      element("summary", { id: "stage-" + k }, `${stage.name}: ${told}`), element("ul", {}, ...stage.list.map(check)));
+  }));
+  if (focused?.startsWith("stage-")) $(focused)?.focus();
+}
+
+function check(c) {
+  const li = element("li", { class: c.passed ? "pass" : "fail" },
+    element("p", { class: "ask" }, element("span", { class: c.passed ? "good" : "bad" }, c.passed ? "✓ pass" : "✗ FAIL"), " ", c.sentence));
+  if (!c.passed && c.miss) li.append(element("p", {}, c.miss));
+  if (!c.passed && c.wanted) li.append(element("p", {}, `wanted: ${c.wanted}`));
+  li.append(element("p", {}, `${c.passed ? "computed" : "got"}: ${c.got}`), element("p", { class: "place" }, c.pose ? `${c.pose}. ${c.place}` : c.place));
+  return li;
+}

@@ -1,0 +1,101 @@
+package serve
+
+import (
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/sheet"
+	"example.com/hingeline/verify/wording"
+)
+
+// subject is what is shown from one Show to the next. It never changes.
+type subject struct {
+	revision int
+	model    *airframes.Model
+	shape    result.Shape
+	probe    *poses.Probe
+	layout   layout
+	checks   checks
+}
+
+func newSubject(now Now, revision int) *subject {
+	s := &subject{revision: revision, model: now.Model, shape: sheet.Shape(now.Model), probe: poses.New(now.Model.Plan)}
+	s.layout = s.layOut()
+	s.checks = checksOf(&now, revision)
+	return s
+}
+
+// layout is what a page needs to know of a model before anything moves.
+type layout struct {
+	Kind     string    `json:"kind"` // "layout"
+	Revision int       `json:"revision"`
+	Model    string    `json:"model"`
+	File     string    `json:"file"`
+	Measured bool      `json:"measured"` // the wing's size is from the file
+	Controls []control `json:"controls"`
+	Parts    []part    `json:"parts"`
+	Cautions []string  `json:"cautions"` // the dangerous part first
+}
+
+// control is how one control can be moved.
+type control struct {
+	Name     string   `json:"name"`
+	Sort     string   `json:"sort"` // "stick", "trim", "lever" or "switch"
+	Low      float64  `json:"low"`
+	High     float64  `json:"high"`
+	Rest     float64  `json:"rest"`
+	Turned   bool     `json:"turned"` // its high end is drawn on the left: back is, and forward is right
+	Says     []string `json:"says"`   // in words, at each whole number from low to high
+	Detents  []detent `json:"detents"`
+	LowWord  string   `json:"lowWord"`
+	HighWord string   `json:"highWord"`
+}
+
+type detent struct {
+	Name string  `json:"name"`
+	At   float64 `json:"at"`
+}
+
+// part is one part that moves.
+type part struct {
+	Name    string `json:"name"`
+	Stage   string `json:"stage"`
+	Against []int  `json:"against"` // the controls without positions that bear on it
+}
+
+var sorts = map[mixcore.ControlKind]string{
+	mixcore.AxisControl: "stick", mixcore.TrimControl: "trim", mixcore.LeverControl: "lever", mixcore.SwitchControl: "switch",
+}
+
+func (s *subject) layOut() layout {
+	m := s.model
+	l := layout{Kind: "layout", Revision: s.revision, Model: m.Name, File: m.Source.Name, Measured: s.shape.Measured, Cautions: verify.Cautions(m)}
+	for i := range m.Setup.Controls {
+		c := &m.Setup.Controls[i]
+		low, high := c.Range()
+		k := control{Name: c.Name, Sort: sorts[c.Kind], Low: low, High: high, Rest: c.Rest(), Turned: c.Axis == mixcore.Pitch}
+		for at := low; at <= high; at++ {
+			k.Says = append(k.Says, wording.Stand(c, at))
+		}
+		for _, d := range c.Detents {
+			k.Detents = append(k.Detents, detent{d.Name, float64(d.At)})
+		}
+		k.LowWord, k.HighWord = wording.Stand(c, low), wording.Stand(c, high)
+		if c.Axis != mixcore.NoAxis {
+			k.LowWord, k.HighWord = wording.AxisSide(c.Axis, false), wording.AxisSide(c.Axis, true)
+		}
+		l.Controls = append(l.Controls, k)
+	}
+	for i := range m.Setup.Parts {
+		k := part{Name: m.Setup.Parts[i].Name, Stage: string(s.shape.Parts[i].Stage)}
+		for _, c := range s.probe.PartReach(i).Controls() {
+			if m.Setup.Controls[c].Kind != mixcore.SwitchControl {
+				k.Against = append(k.Against, c)
+			}
+		}
+		l.Parts = append(l.Parts, k)
+	}
+	return l
+}

@@ -1,0 +1,75 @@
+package serve
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/phrase"
+)
+
+// mostMessage is how long a message of a page may be, in bytes: a hundred controls with
+// all their digits take less.
+const mostMessage = 16 << 10
+
+// hand is what a page sends: where its controls stand, and what it looks at.
+type hand struct {
+	Number   int64     `json:"number"`   // counts up; the answer has it too
+	Revision int       `json:"revision"` // of the model that it speaks of
+	At       []float64 `json:"at"`       // by control: percent, or the index of a switch position
+	Held     []float64 `json:"held"`     // where they stood when the signal went; none while it is there
+	Part     int       `json:"part"`     // the part looked at
+	Against  int       `json:"against"`  // the control whose travel curve is drawn; −1 for none
+	Sentence bool      `json:"sentence"` // the pose is wanted as a scenario
+}
+
+// readHand reads a message. Whether it fits the model is not looked at.
+func readHand(text []byte) (hand, error) {
+	var h hand
+	d := json.NewDecoder(bytes.NewReader(text))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&h); err != nil {
+		return h, err
+	}
+	if _, err := d.Token(); !errors.Is(err, io.EOF) {
+		return h, errors.New("something follows the message")
+	}
+	if h.Number < 0 {
+		return h, fmt.Errorf("number is %d, want 0 or more", h.Number)
+	}
+	return h, nil
+}
+
+// pose is the hand as a pose of the subject's model, or what is wrong with it.
+func (s *subject) pose(h *hand) (phrase.Pose, error) {
+	none := phrase.Pose{}
+	if err := s.model.Plan.CheckInput(&mixcore.Input{Position: h.At}); err != nil {
+		return none, err
+	}
+	if h.Part < 0 || h.Part >= len(s.model.Setup.Parts) {
+		return none, fmt.Errorf("part is %d, want 0 to %d", h.Part, len(s.model.Setup.Parts)-1)
+	}
+	if h.Against < -1 || h.Against >= len(s.model.Setup.Controls) {
+		return none, fmt.Errorf("against is %d, want -1 to %d", h.Against, len(s.model.Setup.Controls)-1)
+	}
+	p := phrase.RestPose(&s.model.Setup)
+	if h.Held != nil {
+		if err := s.model.Plan.CheckInput(&mixcore.Input{Position: h.Held}); err != nil {
+			return none, fmt.Errorf("held: %w", err)
+		}
+		p = p.Take(&s.model.Setup, group(h.Held)).Take(&s.model.Setup, &phrase.Group{Signal: phrase.SignalLost})
+	}
+	return p.Take(&s.model.Setup, group(h.At)), nil
+}
+
+// group puts every control somewhere.
+func group(at []float64) *phrase.Group {
+	g := &phrase.Group{}
+	for i, position := range at {
+		g.Settings = append(g.Settings, phrase.Setting{Control: i, Position: position})
+	}
+	return g
+}

@@ -1,0 +1,167 @@
+package serve
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"net/http"
+	"sync"
+	"time"
+
+	"github.com/coder/websocket"
+
+	"example.com/hingeline/verify/result"
+)
+
+const (
+	// slowest is how long a page may take to receive one answer.
+	slowest = 10 * time.Second
+	// mostRefused is how many messages that make no sense a page may send before it is
+	// sent away.
+	mostRefused = 20
+)
+
+// page is one open page.
+type page struct {
+	server *Server
+	socket *websocket.Conn
+	woken  chan struct{} // holds one: there is something new
+
+	mu     sync.Mutex
+	newest *hand // not yet answered
+
+	// What the page was sent last, so that only what changed is sent again.
+	shown   int            // revision
+	stands  []result.Stand // by part: as it was drawn
+	curve   *curve
+	curveOf string // what the curve was drawn for
+}
+
+// serveSocket answers a page for as long as it is open.
+func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request) {
+	switch {
+	case !s.known(q.URL.Path):
+		s.refuse(w, http.StatusForbidden, "a socket with a wrong token")
+		return
+	case q.Header.Get("Origin") == "":
+		s.refuse(w, http.StatusForbidden, "a socket that does not say which page it belongs to")
+		return
+	}
+	p := &page{server: s, woken: make(chan struct{}, 1)}
+	if !s.enter(p) {
+		s.refuse(w, http.StatusServiceUnavailable, "a page beside %d others", mostPages)
+		return
+	}
+	defer s.leave(p)
+	socket, err := websocket.Accept(w, q, nil)
+	if err != nil {
+		s.log.add("a socket: %.200q", err)
+		return
+	}
+	p.socket = socket
+	defer socket.CloseNow()
+	socket.SetReadLimit(mostMessage)
+	ctx, stop := context.WithCancel(context.Background())
+	defer stop()
+	go func() {
+		defer stop()
+		p.read(ctx)
+	}()
+	p.wake()
+	p.answer(ctx)
+}
+
+// wake tells the page's answerer that there is something new.
+func (p *page) wake() {
+	select {
+	case p.woken <- struct{}{}:
+	default:
+	}
+}
+
+// read keeps the newest message, until the page is gone or has sent too much nonsense.
+func (p *page) read(ctx context.Context) {
+	refused := 0
+	for {
+		kind, text, err := p.socket.Read(ctx)
+		if err != nil {
+			if errors.Is(err, websocket.ErrMessageTooBig) {
+				p.server.log.add("a message of more than %d bytes", mostMessage)
+			}
+			return
+		}
+		h, wrong := readHand(text)
+		if kind != websocket.MessageText {
+			wrong = errors.New("it is not text")
+		}
+		if wrong != nil {
+			p.server.log.add("a message: %.200q", wrong)
+			if refused++; refused >= mostRefused {
+				p.server.log.add("a page that sent %d messages which make no sense", refused)
+				p.socket.Close(websocket.StatusPolicyViolation, "too many messages make no sense")
+				return
+			}
+			continue
+		}
+		p.mu.Lock()
+		p.newest = &h
+		p.mu.Unlock()
+		p.wake()
+	}
+}
+
+// take is the newest message, once.
+func (p *page) take() *hand {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	h := p.newest
+	p.newest = nil
+	return h
+}
+
+// answer sends what there is to show, and the answer to the newest message.
+func (p *page) answer(ctx context.Context) {
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-p.server.closed:
+			p.socket.Close(websocket.StatusGoingAway, "the program ends")
+			return
+		case <-p.woken:
+		}
+		subject := p.server.current()
+		if subject == nil {
+			continue
+		}
+		if subject.revision != p.shown {
+			p.shown, p.stands, p.curve = subject.revision, nil, nil
+			if !p.send(ctx, subject.layout) || !p.send(ctx, subject.checks) {
+				return
+			}
+		}
+		h := p.take()
+		if h == nil || h.Revision != subject.revision {
+			continue // of another model: the page sends again once it has the new one
+		}
+		at, err := subject.pose(h)
+		if err != nil {
+			p.server.log.add("a message: %.200q", err)
+			continue
+		}
+		if !p.send(ctx, p.answerTo(subject, h, at)) {
+			return
+		}
+	}
+}
+
+func (p *page) send(ctx context.Context, message any) bool {
+	text, err := json.Marshal(message)
+	if err != nil {
+		p.server.log.add("an answer of our own: %.200q", err)
+		return false
+	}
+	within, stop := context.WithTimeout(ctx, slowest)
+	defer stop()
+	return p.socket.Write(within, websocket.MessageText, text) == nil
+}

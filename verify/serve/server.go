@@ -1,0 +1,123 @@
+package serve
+
+import (
+	"crypto/rand"
+	"fmt"
+	"net/http"
+	"sync"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/result"
+)
+
+// Now is what there is to show.
+type Now struct {
+	Model    *airframes.Model // never nil; of a file that can no longer be used the last that could
+	Report   *result.Report   // of the script's checks; nil where there was none
+	Problems *result.Problems // what is wrong with the files; nil for nothing
+	Since    string           // when it was read: "15:04:05"
+	Old      bool             // the airframe file can no longer be used, and Model is as it was before
+	Changed  []string         // the files whose change led to it; none the first time
+}
+
+// Server answers the pages of one model. It is an http.Handler.
+type Server struct {
+	hosts map[string]bool // the names that it goes by, with the port
+	token string          // that a socket must know, new for each run
+	log   *refusals
+
+	mu      sync.Mutex
+	subject *subject
+	pages   map[*page]bool
+	closed  chan struct{}
+}
+
+// New is a server that listens on a port of this machine and shows nothing yet. log is
+// called with a line for everything that is refused, from any goroutine.
+func New(port int, log func(line string)) *Server {
+	s := &Server{hosts: map[string]bool{}, token: rand.Text(), log: &refusals{write: log}, pages: map[*page]bool{}, closed: make(chan struct{})}
+	for _, name := range []string{"127.0.0.1", "localhost", "[::1]"} {
+		s.hosts[fmt.Sprintf("%s:%d", name, port)] = true
+	}
+	return s
+}
+
+// Show tells every page what there is to show from now on.
+func (s *Server) Show(now Now) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	revision := 1
+	if s.subject != nil {
+		revision = s.subject.revision + 1
+	}
+	s.subject = newSubject(now, revision)
+	for p := range s.pages {
+		p.wake()
+	}
+}
+
+// Close ends every open page. Those that are opened afterwards end at once.
+func (s *Server) Close() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	select {
+	case <-s.closed:
+	default:
+		close(s.closed)
+	}
+}
+
+func (s *Server) current() *subject {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.subject
+}
+
+// mostPages is how many pages may be open at once.
+const mostPages = 32
+
+// enter takes up a page, unless there are too many.
+func (s *Server) enter(p *page) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if len(s.pages) >= mostPages {
+		return false
+	}
+	s.pages[p] = true
+	return true
+}
+
+func (s *Server) leave(p *page) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	delete(s.pages, p)
+}
+
+// refusals logs what was refused, and after a while only that there is more.
+type refusals struct {
+	write func(line string)
+	mu    sync.Mutex
+	lines int
+}
+
+// mostRefusals is how many lines are logged in one run: whoever knocks for hours fills no
+// disk.
+const mostRefusals = 500
+
+func (r *refusals) add(format string, values ...any) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.lines++
+	switch {
+	case r.lines < mostRefusals:
+		r.write("refused: " + fmt.Sprintf(format, values...))
+	case r.lines == mostRefusals:
+		r.write("refused more; no further line about it in this run")
+	}
+}
+
+// refuse answers a request that is not let in.
+func (s *Server) refuse(w http.ResponseWriter, status int, format string, values ...any) {
+	s.log.add(format, values...)
+	http.Error(w, "refused: "+http.StatusText(status), status)
+}
