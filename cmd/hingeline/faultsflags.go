@@ -43,16 +43,9 @@ func (f *faultsFlags) check(c *cobra.Command, args []string) (least int, look si
 		}
 	}
 	f.only = only
-	look = sight.Eye
-	if f.ruler {
-		look = sight.Measured
-	}
-	if f.visible != "" {
-		degrees, err := strconv.ParseFloat(strings.TrimSuffix(f.visible, "°"), 64)
-		if err != nil || !(degrees > 0 && degrees <= mostVisible) {
-			return wrong(fmt.Sprintf("--visible is %q, wanted degrees from over 0 to %d, such as 3", f.visible, mostVisible), "")
-		}
-		look.Visible = mixcore.Degrees(degrees)
+	look, problem := lookOf(f.ruler, f.visible)
+	if problem != "" {
+		return wrong(problem, "")
 	}
 	if f.least != "" {
 		least, err = strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(f.least, "%")))
@@ -61,6 +54,23 @@ func (f *faultsFlags) check(c *cobra.Command, args []string) (least int, look si
 		}
 	}
 	return least, look, nil
+}
+
+// lookOf is how somebody looks by --ruler and --visible, or what is wrong with that.
+func lookOf(ruler bool, visible string) (look sight.Look, problem string) {
+	look = sight.Eye
+	if ruler {
+		look = sight.Measured
+	}
+	if visible == "" {
+		return look, ""
+	}
+	degrees, err := strconv.ParseFloat(strings.TrimSuffix(visible, "°"), 64)
+	if err != nil || !(degrees > 0 && degrees <= mostVisible) {
+		return look, fmt.Sprintf("--visible is %q, wanted degrees from over 0 to %d, such as 3", visible, mostVisible)
+	}
+	look.Visible = mixcore.Degrees(degrees)
+	return look, ""
 }
 
 // nonsense is what cannot be asked together.

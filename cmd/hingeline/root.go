@@ -51,7 +51,7 @@ Exit status: 0 yes, 1 no (a check failed, a law was disproved or is undecided),
 	root.RegisterFlagCompletionFunc("color", cobra.FixedCompletions(colorChoices, cobra.ShellCompDirectiveNoFileComp))
 	root.SetVersionTemplate("hingeline {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(s.checkCommand(), s.showCommand(), s.proveCommand(), s.faultsCommand(), s.compareCommand(), s.newCommand(), s.signCommand(), s.verifyCommand(), s.schemaCommand(), s.phrasesCommand(),
+	root.AddCommand(s.checkCommand(), s.showCommand(), s.serveCommand(), s.proveCommand(), s.faultsCommand(), s.benchCommand(), s.compareCommand(), s.newCommand(), s.signCommand(), s.verifyCommand(), s.schemaCommand(), s.phrasesCommand(),
 		s.explainCommand(), s.versionCommand())
 	root.SetHelpCommand(helpCommand(root))
 	root.SetOut(out) // before the completion command, which keeps it

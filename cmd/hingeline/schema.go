@@ -12,7 +12,7 @@ import (
 )
 
 func (s *session) schemaCommand() *cobra.Command {
-	var explain, example, exampleScript, report, position, proofs, faults, walk, causes, standing, comparison, problems bool
+	var explain, example, exampleScript, report, position, proofs, faults, walk, causes, bench, standing, comparison, problems bool
 	c := &cobra.Command{
 		Use:   "schema",
 		Short: "the airframe file: its schema, its reference page, one to start from",
@@ -37,6 +37,7 @@ check as you type; or what a flag asks for instead.`,
 				{faults, func() []byte { return jsonout.FaultsSchema }},
 				{walk, func() []byte { return jsonout.WalkSchema }},
 				{causes, func() []byte { return jsonout.CausesSchema }},
+				{bench, func() []byte { return jsonout.BenchSchema }},
 				{standing, func() []byte { return jsonout.StandingSchema }},
 				{comparison, func() []byte { return jsonout.ComparisonSchema }},
 				{problems, func() []byte { return jsonout.ProblemsSchema }},
@@ -67,6 +68,7 @@ check as you type; or what a flag asks for instead.`,
 	f.BoolVar(&faults, "faults", false, "the JSON Schema of what faults --json writes")
 	f.BoolVar(&walk, "walk", false, "the JSON Schema of what faults --walk --json writes")
 	f.BoolVar(&causes, "causes", false, "the JSON Schema of what faults --seen --json writes")
+	f.BoolVar(&bench, "bench", false, "the JSON Schema of what bench --json writes")
 	f.BoolVar(&standing, "standing", false, "the JSON Schema of what verify --json writes")
 	f.BoolVar(&comparison, "compare", false, "the JSON Schema of what compare --json writes")
 	f.BoolVar(&problems, "problems", false, "the JSON Schema of what --json writes where a file cannot be used or nothing was checked")

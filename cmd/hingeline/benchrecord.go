@@ -1,0 +1,191 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"example.com/hingeline/verify/bench"
+)
+
+// maxBenchRecords is the most records about one model.
+const maxBenchRecords = 9999
+
+// maxRecordBytes is the most that a record may hold: many times the longest airframe file
+// with its scripts and thousands of answers.
+const maxRecordBytes = 64 << 20
+
+var benchRecordName = regexp.MustCompile(`^([0-9]{4})\.jsonl$`)
+
+// recordDirectory is where the records about a model are: beside its file, under its name
+// with another ending; those of a built-in model in the working directory.
+func recordDirectory(in *inputs) string {
+	name := strings.TrimPrefix(in.sources[0].Name, builtIn)
+	if len(in.disk) > 0 {
+		name = in.disk[0].name
+	}
+	for _, suffix := range airframeKind.suffixes() {
+		if bare, ok := strings.CutSuffix(name, suffix); ok && filepath.Base(name) != suffix {
+			name = bare
+			break
+		}
+	}
+	return name + ".bench"
+}
+
+// numberOf is the number that a text is, 0 for none.
+func numberOf(text string) int {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > maxBenchRecords {
+		return 0
+	}
+	return n
+}
+
+// newestIn is the number of the newest record in a directory; 0 for none.
+func newestIn(dir string) int {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return 0
+	}
+	newest := 0
+	for _, e := range entries {
+		if m := benchRecordName.FindStringSubmatch(e.Name()); m != nil {
+			newest = max(newest, numberOf(m[1]))
+		}
+	}
+	return newest
+}
+
+func recordPath(dir string, number int) string {
+	return filepath.Join(dir, fmt.Sprintf("%04d.jsonl", number))
+}
+
+// unfinished is the number of the newest record where that was not gone through to its
+// end; 0 where it was, or there is none.
+func unfinished(dir string) int {
+	n := newestIn(dir)
+	if n == 0 {
+		return 0
+	}
+	text, err := readFileUpTo(recordPath(dir, n), maxRecordBytes)
+	if err != nil {
+		return 0
+	}
+	r, err := bench.Read(text)
+	if err != nil || len(r.Events) > 0 && r.Events[len(r.Events)-1].Kind == bench.End {
+		return 0
+	}
+	return n
+}
+
+// recordFile is a record on disk. It is made with the first line that is written, under
+// the next number that is free; a line is on the disk when Append returns.
+type recordFile struct {
+	dir    string
+	number int
+	header *bench.Header // that is still to be written; nil of a record that is there
+	file   *os.File      // nil until then
+	size   int64
+}
+
+func newRecordFile(dir string, header *bench.Header) *recordFile {
+	return &recordFile{dir: dir, header: header}
+}
+
+// openRecordFile goes on with a record, behind its whole lines.
+func openRecordFile(dir string, number int, whole int) (*recordFile, error) {
+	f, err := os.OpenFile(recordPath(dir, number), os.O_RDWR, 0)
+	if err != nil {
+		return nil, err
+	}
+	r := &recordFile{dir: dir, number: number, file: f, size: int64(whole)}
+	if err := errors.Join(f.Truncate(r.size), f.Sync()); err != nil {
+		f.Close()
+		return nil, err
+	}
+	if _, err := f.Seek(0, 2); err != nil {
+		f.Close()
+		return nil, err
+	}
+	return r, nil
+}
+
+// shown is where records are, as it is said.
+func (r *recordFile) shown() string { return filepath.ToSlash(r.dir) }
+
+// path is the file, empty where there is none yet.
+func (r *recordFile) path() string {
+	if r.file == nil {
+		return ""
+	}
+	return filepath.ToSlash(recordPath(r.dir, r.number))
+}
+
+// Append writes one line, and returns once it is on the disk.
+func (r *recordFile) Append(line []byte) error {
+	if r.file == nil {
+		if err := r.create(); err != nil {
+			return err
+		}
+		header := r.header
+		r.header = nil
+		if err := header.Begin(r); err != nil {
+			return err
+		}
+	}
+	info, err := r.file.Stat()
+	if err != nil {
+		return err
+	}
+	if info.Size() != r.size {
+		return fmt.Errorf("%s was written to by another program meanwhile", r.path())
+	}
+	n, err := r.file.Write(line)
+	r.size += int64(n)
+	if err != nil {
+		return err
+	}
+	return r.file.Sync()
+}
+
+// create makes the file under the next free number.
+func (r *recordFile) create() error {
+	if err := os.MkdirAll(r.dir, 0o755); err != nil {
+		return err
+	}
+	for n := newestIn(r.dir) + 1; n <= maxBenchRecords; n++ {
+		f, err := os.OpenFile(recordPath(r.dir, n), os.O_CREATE|os.O_EXCL|os.O_WRONLY, newFileMode)
+		if errors.Is(err, fs.ErrExist) {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		r.file, r.number = f, n
+		syncDirectory(r.dir)
+		return nil
+	}
+	return fmt.Errorf("%s holds %d records already", r.dir, maxBenchRecords)
+}
+
+// syncDirectory makes a new name last. Not every system lets a directory be synced; there
+// it lasts by itself.
+func syncDirectory(dir string) {
+	if d, err := os.Open(dir); err == nil {
+		d.Sync()
+		d.Close()
+	}
+}
+
+func (r *recordFile) close() error {
+	if r.file == nil {
+		return nil
+	}
+	return r.file.Close()
+}

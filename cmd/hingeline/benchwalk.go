@@ -1,0 +1,332 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/report/jsonout"
+	"example.com/hingeline/verify/report/terminal"
+	"example.com/hingeline/verify/resolved"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/script"
+)
+
+// benchRun is one run of bench.
+type benchRun struct {
+	s       *session
+	in      *inputs
+	flags   *benchFlags
+	named   string
+	answers *answersFile // nil where somebody types
+
+	walk    *bench.Walk
+	header  *bench.Header
+	journal *recordFile
+	guide   *bench.Guide
+}
+
+func versionOf() string { return verify.Version }
+
+// answersFile are answers that were written beforehand.
+type answersFile struct {
+	name  string
+	lines []numbered
+}
+
+type numbered struct {
+	at   int
+	text string
+}
+
+// answers reads a file of answers; nil without a name.
+func (s *session) answers(name string) (*answersFile, string) {
+	if name == "" {
+		return nil, ""
+	}
+	a := &answersFile{name: name}
+	var text []byte
+	var err error
+	if name == "-" {
+		a.name = stdinName
+		text, err = readUpTo(s.stdin, maxFileBytes)
+	} else {
+		text, err = readFileUpTo(name, maxFileBytes)
+	}
+	if err != nil {
+		return nil, fmt.Sprintf("the answers in %s cannot be read: %v", a.name, err)
+	}
+	for i, line := range strings.Split(strings.TrimPrefix(string(text), "\ufeff"), "\n") {
+		line = strings.TrimSpace(line)
+		if line == "" || line == "#" || strings.HasPrefix(line, "# ") {
+			continue
+		}
+		a.lines = append(a.lines, numbered{i + 1, line})
+	}
+	return a, ""
+}
+
+// walkThrough asks until the walk is over, and reports.
+func (r *benchRun) walkThrough(ctx context.Context) error {
+	defer r.journal.close()
+	r.welcome()
+	wrong, err := r.ask(ctx)
+	if err != nil {
+		return r.notKept(err)
+	}
+	if r.guide.HasRefused() && !r.flags.json {
+		fmt.Fprintln(r.s.stderr, "hingeline: nothing was begun")
+		r.s.status = statusNothingChecked
+		return nil
+	}
+	if wrong != "" {
+		return r.s.refuse(wrong, "what was understood until then is kept; --resume goes on")
+	}
+	return r.report()
+}
+
+// notKept says that an answer could not be written.
+func (r *benchRun) notKept(err error) error {
+	return &outputError{fmt.Errorf("the last answer was not kept: %w", err)}
+}
+
+// welcome says what is about to be done.
+func (r *benchRun) welcome() {
+	text := terminal.NewText(r.s.layout(false))
+	text.Title(r.in.model.Name + ": the walk-around with the model in hand")
+	steps := fmt.Sprintf("%d steps", len(r.walk.Steps))
+	if len(r.walk.Steps) == 1 {
+		steps = "1 step"
+	}
+	text.Paragraph(0, steps+": "+r.header.How+". Say what you see, as it is and not as it should be. Every answer is kept at once in "+r.journal.shown()+".")
+	text.Paragraph(0, "At rest: "+strings.Join(verify.Resting(r.in.model), ", ")+".")
+	text.Gap()
+	text.Render(r.s.stderr)
+}
+
+// ask goes on until nothing is asked any more. wrong is what is wrong with answers that
+// were written beforehand.
+func (r *benchRun) ask(ctx context.Context) (wrong string, err error) {
+	next, stop := r.lines(ctx)
+	defer stop()
+	for !r.guide.Over() {
+		r.show(r.guide.Ask())
+		line, at, more := next()
+		if !more {
+			fmt.Fprintln(r.s.stderr)
+			return "", r.guide.Stop()
+		}
+		reply, err := r.guide.Take(line)
+		if err != nil {
+			return "", err
+		}
+		if reply.Text != "" {
+			r.say(reply.Text)
+		}
+		if !reply.Understood && r.answers != nil {
+			return fmt.Sprintf("%s:%d: %q: %s", r.answers.name, at, line, reply.Text), r.guide.Stop()
+		}
+	}
+	return "", nil
+}
+
+// lines is where answers come from: a file, which is echoed, or whoever types.
+func (r *benchRun) lines(ctx context.Context) (next func() (line string, at int, more bool), stop func()) {
+	if r.answers != nil {
+		i := 0
+		return func() (string, int, bool) {
+			if i == len(r.answers.lines) || ctx.Err() != nil {
+				return "", 0, false
+			}
+			i++
+			one := r.answers.lines[i-1]
+			fmt.Fprintln(r.s.stderr, one.text)
+			return one.text, one.at, true
+		}, func() {}
+	}
+	ctx, cancel := context.WithCancel(ctx)
+	typed := r.s.linesUntil(ctx)
+	echo := terminalFile(r.s.stdin) == nil // so that what is written down reads as it was asked
+	return func() (string, int, bool) {
+		select {
+		case line, more := <-typed:
+			if echo && more {
+				fmt.Fprintln(r.s.stderr, line)
+			}
+			return line, 0, more
+		case <-ctx.Done():
+			return "", 0, false
+		}
+	}, cancel
+}
+
+// show writes what is asked.
+func (r *benchRun) show(a bench.Ask) {
+	if a.Step != nil {
+		fmt.Fprintln(r.s.stderr)
+		terminal.RenderBenchStep(r.s.stderr, a.Step, terminal.BenchLook{Picture: !r.flags.noPicture, Ruler: r.walk.Look.Ruler}, r.s.layout(false))
+	}
+	if a.Said != "" {
+		r.say(a.Said)
+	}
+	fmt.Fprint(r.s.stderr, a.Prompt)
+}
+
+func (r *benchRun) say(text string) {
+	t := terminal.NewText(r.s.layout(false))
+	for line := range strings.Lines(text) {
+		t.Paragraph(2, strings.TrimRight(line, "\n"))
+	}
+	t.Render(r.s.stderr)
+}
+
+// report says what the walk has come to.
+func (r *benchRun) report() error {
+	ctx, stop := untilInterrupted()
+	defer stop()
+	report := r.guide.Report(ctx, r.in.scripts)
+	verify.FinishBench(report, r.in.model, r.in.scripts)
+	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
+	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
+	report.Look = bench.LookWords(r.walk.Look)
+	r.s.status = statusOfBench(report)
+	if r.flags.json {
+		if err := jsonout.RenderBench(r.s.results(), report); err != nil {
+			return written(err)
+		}
+	} else {
+		fmt.Fprintln(r.s.stderr)
+		layout := r.s.layout(r.flags.brief)
+		layout.Airframe = r.named
+		if err := terminal.RenderBench(r.s.results(), report, layout); err != nil {
+			return written(err)
+		}
+	}
+	if r.flags.write != "" {
+		return r.writeCorrected()
+	}
+	return nil
+}
+
+// statusOfBench is a yes only where everything was seen, as the set-up does it, and the
+// script passes on that.
+func statusOfBench(r *result.Bench) int {
+	switch {
+	case r.Verdict == result.NothingSeen:
+		return statusNothingChecked
+	case r.Verdict == result.SeenAsExpected && !r.Fails:
+		return statusYes
+	}
+	return statusNo
+}
+
+// resume goes on with a record, or reports on one that is finished.
+func (r *benchRun) resume() error {
+	dir := recordDirectory(r.in)
+	n := newestIn(dir)
+	if r.flags.resume != newestRecord {
+		n = numberOf(r.flags.resume)
+	}
+	if n == 0 {
+		return r.s.refuse("there is no record to go on with in "+dir, "without --resume bench begins one")
+	}
+	name := recordPath(dir, n)
+	text, err := readFileUpTo(name, maxRecordBytes)
+	if errors.Is(err, os.ErrNotExist) {
+		return r.s.refuse("there is no record "+name, "")
+	}
+	if err != nil {
+		return r.s.refuse(fmt.Sprintf("%s cannot be read: %v", name, err), "")
+	}
+	unusable := func(err error) error {
+		return r.s.refuse(fmt.Sprintf("%s cannot be gone on with: %v", name, err), "begin a new one: bench without --resume")
+	}
+	record, err := bench.Read(text)
+	if err != nil {
+		return unusable(err)
+	}
+	r.header = record.Header
+	if changed := r.changed(); len(changed) > 0 {
+		return r.s.refuse(fmt.Sprintf("%s is of another set-up, so it is not gone on with; since then:\n  - %s", name, strings.Join(changed, "\n  - ")),
+			"walk around anew: bench without --resume")
+	}
+	if r.walk, err = record.Header.Walk(); err != nil {
+		return unusable(err)
+	}
+	ctx, stop := untilInterrupted()
+	defer stop()
+	replayed := bench.NewGuide(r.walk, nil, r.flags.now)
+	if err := replayed.Replay(record.Events); err != nil {
+		return unusable(err)
+	}
+	if replayed.Ended() {
+		r.guide, r.journal = replayed, &recordFile{dir: dir, number: n}
+		if r.journal.file, err = os.Open(name); err != nil {
+			return unusable(err)
+		}
+		defer r.journal.close()
+		return r.report()
+	}
+	if r.journal, err = openRecordFile(dir, n, record.Whole); err != nil {
+		return r.notKept(err)
+	}
+	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
+	if err := r.guide.Replay(record.Events); err != nil {
+		return unusable(err)
+	}
+	if err := r.guide.Resume(); err != nil {
+		return r.notKept(err)
+	}
+	fmt.Fprintf(r.s.stderr, "going on with record %d\n", n)
+	return r.walkThrough(ctx)
+}
+
+// changed are what differs between the set-up and scripts of a record and those at hand.
+func (r *benchRun) changed() (list []string) {
+	m := r.in.model
+	if r.header.SetUp != resolved.Digest(resolved.SetUp(m)) {
+		old, _ := airframes.Load(r.header.Airframe.Name, []byte(r.header.Airframe.Text))
+		if old == nil {
+			return []string{"the airframe file that it holds cannot be read any more"}
+		}
+		for _, d := range resolved.Differences(old, m) {
+			list = append(list, d.Text)
+		}
+		if list == nil {
+			list = []string{"the digest of the set-up"}
+		}
+		return list
+	}
+	asked := ""
+	if len(r.in.scripts) > 0 {
+		if sentences, _ := resolved.Script(m, r.in.scripts); sentences != nil {
+			asked = resolved.ScriptDigest(sentences)
+		}
+	}
+	if asked == r.header.Asked {
+		return nil
+	}
+	var old []script.File
+	for _, f := range r.header.Scripts {
+		old = append(old, script.File{Name: f.Name, Text: []byte(f.Text)})
+	}
+	switch {
+	case len(old) == 0:
+		return []string{"there is a script now"}
+	case len(r.in.scripts) == 0:
+		return []string{"the script " + old[0].Name + " is not found any more"}
+	}
+	differences, _ := resolved.ScriptDifferences(m, m, old, r.in.scripts)
+	for _, d := range differences {
+		list = append(list, d.Text)
+	}
+	if list == nil {
+		list = []string{"what the script means"}
+	}
+	return list
+}

@@ -1,0 +1,143 @@
+// Package benchtest is somebody at the bench, for tests: a model in the hand that may have
+// a mistake, looked at honestly and answered for line by line.
+package benchtest
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/wording"
+)
+
+// Modeller is somebody with a model in the hand.
+type Modeller struct {
+	Walk *bench.Walk               // what is expected
+	Plan *mixcore.Plan             // what the model in the hand does
+	Late func(step, part int) bool // it clearly takes another time there than it should; nil for never
+	Off  func(part int) float64    // by how much somebody misreads a ruler, degrees; nil for not
+}
+
+// Begin are the answers before the first step.
+func Begin() []string { return []string{"yes", "yes", "yes"} }
+
+// All are all answers of a walk, the last Enter too.
+func (m *Modeller) All() []string {
+	lines := Begin()
+	for i := range m.Walk.Steps {
+		lines = append(lines, m.Lines(i)...)
+	}
+	return append(lines, "y")
+}
+
+// Lines are the answers to one step.
+func (m *Modeller) Lines(step int) (lines []string) {
+	s := &m.Walk.Steps[step]
+	setup := &m.Walk.Model.Setup
+	from, to := m.Plan.NewOutput(), m.Plan.NewOutput()
+	m.Plan.Eval(&s.From, from)
+	m.Plan.Eval(&s.To, to)
+	for k := range s.Expect {
+		e := &s.Expect[k]
+		move := sight.MoveOf(setup, e.Part, &s.Step, from, to)
+		if said := m.part(s, e, move); said != "" {
+			lines = append(lines, fmt.Sprintf("#%d %s", k+1, said))
+		} else if m.Late != nil && e.Takes > 0 && m.Late(step, e.Part) {
+			lines = append(lines, fmt.Sprintf("#%d another time", k+1))
+		}
+		if m.Walk.Look.Ruler {
+			for _, said := range m.ruler(s, e, move) {
+				lines = append(lines, fmt.Sprintf("#%d %s", k+1, said))
+			}
+		}
+	}
+	return append(lines, "y")
+}
+
+// part is what is said of one part that does something else than it should; empty where
+// nobody would say so.
+func (m *Modeller) part(s *bench.Step, e *bench.Expect, move sight.Move) string {
+	p := &m.Walk.Model.Setup.Parts[e.Part]
+	if p.Motion == mixcore.Power {
+		return m.motor(s, e, move)
+	}
+	look := m.Walk.Look
+	if look.Ways(p, e.Move)&look.Ways(p, move) != 0 {
+		return ""
+	}
+	switch way := look.Way(p, move); {
+	case way == sight.Still, way == sight.Unclear:
+		if s.Stands() && p.Motion == mixcore.OutIn {
+			return "in"
+		}
+		return "still"
+	case way == sight.Plus:
+		return wording.Direction(p.Motion, true)
+	}
+	return wording.Direction(p.Motion, false)
+}
+
+func (m *Modeller) motor(s *bench.Step, e *bench.Expect, move sight.Move) string {
+	p := &m.Walk.Model.Setup.Parts[e.Part]
+	stopped := func(power float64) (surely, surelyNot bool) {
+		return p.Motor.Stopped(mixcore.Percent(power)), !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2)
+	}
+	should, shouldNot := stopped(e.Move.To)
+	does, doesNot := stopped(move.To)
+	switch {
+	case should && doesNot:
+		return "runs"
+	case shouldNot && does:
+		return "stopped"
+	case s.Stands():
+		return ""
+	}
+	shouldBe, shouldNotBe := stopped(e.Move.From)
+	was, wasNot := stopped(move.From)
+	switch {
+	case shouldBe && wasNot:
+		return "before runs"
+	case shouldNotBe && was:
+		return "before stopped"
+	case !(shouldNot && shouldNotBe):
+		return ""
+	}
+	look := m.Walk.Look
+	if look.Ways(p, e.Move)&look.Ways(p, move) != 0 {
+		return ""
+	}
+	switch look.Way(p, move) {
+	case sight.Plus:
+		return "faster"
+	case sight.Minus:
+		return "slower"
+	}
+	return "did not move"
+}
+
+// ruler is where a part was measured that is not where it should be.
+func (m *Modeller) ruler(s *bench.Step, e *bench.Expect, move sight.Move) (said []string) {
+	p := &m.Walk.Model.Setup.Parts[e.Part]
+	accuracy := float64(sight.AccuracyAmount)
+	if p.Motion.Hinged() {
+		accuracy = float64(m.Walk.Look.Accuracy)
+	}
+	place := func(at float64) string {
+		switch {
+		case !p.Motion.Hinged():
+			return fmt.Sprintf("%.3f %%", at)
+		case math.Abs(at) < 0.0005:
+			return "0"
+		}
+		return fmt.Sprintf("%.3f %s", math.Abs(at), wording.Direction(p.Motion, at > 0))
+	}
+	if !s.Stands() && math.Abs(move.From-e.Move.From) >= accuracy {
+		said = append(said, "before "+place(move.From))
+	}
+	if math.Abs(move.To-e.Move.To) >= accuracy {
+		said = append(said, place(move.To))
+	}
+	return said
+}

@@ -1,0 +1,71 @@
+package bench
+
+// Kind is what an event is about.
+type Kind string
+
+// The kinds.
+const (
+	Confirmed Kind = "confirmed" // something that must be so before anything moves
+	Refused   Kind = "refused"   // it is not so
+	Answer    Kind = "answer"    // what one part did; without a part: the rest of the step is as expected, which ends it
+	Measured  Kind = "measured"  // where one part was
+	Skip      Kind = "skip"
+	Back      Kind = "back" // to a step, whose answers are forgotten
+	Pause     Kind = "pause"
+	Resumed   Kind = "resumed"
+	End       Kind = "end"
+)
+
+// Event is one thing that was said. Steps are numbered from 1.
+type Event struct {
+	Kind    Kind     `json:"event"`
+	Step    int      `json:"step,omitempty"`
+	What    string   `json:"what,omitempty"` // of Confirmed and Refused: the question's name
+	Part    string   `json:"part,omitempty"`
+	Before  bool     `json:"before,omitempty"` // it is about where the part was before the movement
+	Saw     Saw      `json:"saw,omitempty"`
+	Degrees *float64 `json:"degrees,omitempty"` // of Measured: 0 or more
+	Percent *float64 `json:"percent,omitempty"` // of Measured motors and extras
+	Length  *float64 `json:"mm,omitempty"`      // as it was read, where it was millimetres at the trailing edge
+	Way     string   `json:"way,omitempty"`     // of Degrees that are not 0
+	Reason  string   `json:"reason,omitempty"`
+	At      string   `json:"at"` // RFC 3339, UTC
+}
+
+// Saw is what somebody says that a part did.
+type Saw string
+
+// What can be said. The first six are against what is expected.
+const (
+	AsExpected Saw = "as expected"
+	OtherWay   Saw = "the other way"
+	DidNot     Saw = "did not move"
+	TooLittle  Saw = "moved too little"
+	TooMuch    Saw = "moved too much"
+	WrongTime  Saw = "took another time than it should"
+	Unsure     Saw = "cannot say"
+
+	WentUp    Saw = "went UP"
+	WentDown  Saw = "went DOWN"
+	WentLeft  Saw = "went LEFT"
+	WentRight Saw = "went RIGHT"
+	WentOut   Saw = "went OUT"
+	WentIn    Saw = "went IN"
+	Runs      Saw = "RUNS"
+	Stopped   Saw = "is STOPPED"
+	Faster    Saw = "turns FASTER"
+	Slower    Saw = "turns SLOWER"
+)
+
+// Question is something that must be so before anything moves.
+type Question struct {
+	Name string // as events have it
+	Text string
+}
+
+// Questions are asked before the first step, and again whenever a record is gone on with.
+var Questions = []Question{
+	{"restrained", "Is the propeller off, or the model restrained so that it cannot move?"},
+	{"transmitter first", "Is the transmitter switched on first, and only then the model?"},
+	{"area clear", "Is the area clear of people, hands and loose things, also where a propeller would turn?"},
+}

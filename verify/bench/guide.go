@@ -1,0 +1,275 @@
+package bench
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/result"
+)
+
+// Guide leads through a walk. It takes one line at a time and says what to ask next. Every
+// event is in the journal before the next thing is asked. Make one with NewGuide.
+type Guide struct {
+	walk    *Walk
+	journal Journal
+	now     func() string // RFC 3339, UTC
+	state
+
+	asking  asking
+	pending Saw  // said without a part
+	part    int  // in Expect: that was named without what it did
+	shown   bool // the present step was shown in whole
+}
+
+// asking is what the next line answers.
+type asking uint8
+
+const (
+	askStep asking = iota // what was seen
+	askPart               // which part did what was said
+	askWhat               // what a part did
+	askAlso               // which other part moved
+	askWhy                // why a step is skipped
+)
+
+// NewGuide begins a walk.
+func NewGuide(w *Walk, to Journal, now func() string) *Guide {
+	return &Guide{walk: w, journal: to, now: now, state: state{steps: make([]stepState, len(w.Steps))}}
+}
+
+// Replay takes the events of a record that is gone on with or looked at, writing nothing.
+// The error says which of them cannot be.
+func (g *Guide) Replay(events []Event) error {
+	for i := range events {
+		if err := g.walk.apply(&g.state, &events[i]); err != nil {
+			return fmt.Errorf("line %d of it: %w", i+2, err)
+		}
+	}
+	return nil
+}
+
+// Resume goes on with a record after Replay. What must be so before anything moves is
+// asked again.
+func (g *Guide) Resume() error {
+	if g.ended {
+		return nil
+	}
+	return g.note(Event{Kind: Resumed})
+}
+
+// Ask is what to say and to ask next.
+type Ask struct {
+	Step   *result.BenchStep // a step that is come to anew; nil where it is gone on with
+	Said   string            // before the question; may be empty
+	Prompt string
+}
+
+// Over says whether nothing is asked any more.
+func (g *Guide) Over() bool { return g.ended || g.paused || g.refused }
+
+// Ended, HasRefused say how it is over.
+func (g *Guide) Ended() bool      { return g.ended }
+func (g *Guide) HasRefused() bool { return g.refused }
+
+// Ask is the present question. It is for once: a step is shown in whole the first time.
+func (g *Guide) Ask() Ask {
+	switch {
+	case g.confirmed < len(Questions):
+		return Ask{Said: Questions[g.confirmed].Text, Prompt: "yes, no> "}
+	case g.at == len(g.steps):
+		return Ask{Prompt: "That was the last step. Enter: finish; b: back> "}
+	}
+	s := &g.walk.Steps[g.at]
+	switch g.asking {
+	case askPart:
+		return Ask{Prompt: "  which part? its number or name> "}
+	case askAlso:
+		return Ask{Prompt: "  which part moved as well? its number or name> "}
+	case askWhat:
+		p := &g.walk.Model.Setup.Parts[s.Expect[g.part].Part]
+		return Ask{Prompt: fmt.Sprintf("  what did the %s do? %s> ", p.Name, strings.Join(g.walk.wordsOf(p), ", "))}
+	case askWhy:
+		return Ask{Prompt: "  why is it skipped?> "}
+	}
+	var a Ask
+	if !g.shown {
+		g.shown = true
+		step := g.walk.step(g.at, &g.steps[g.at])
+		a.Step = &step
+		a.Said = g.keys(s)
+	}
+	a.Prompt = fmt.Sprintf("step %d> ", g.at+1)
+	if g.steps[g.at].touched() {
+		a.Prompt = fmt.Sprintf("step %d, anything else? Enter: the rest is as expected> ", g.at+1)
+	}
+	return a
+}
+
+// keys is one line about what can be answered.
+func (g *Guide) keys(s *Step) string {
+	if len(s.Moving()) == 1 {
+		return "All as expected: Enter. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
+	}
+	return "All as expected: Enter. Else a part and what it did, such as " + g.example(s) + ". h: help."
+}
+
+// example is an answer about a part of the step.
+func (g *Guide) example(s *Step) string {
+	at := 0
+	if moving := s.Moving(); len(moving) > 0 {
+		at = moving[0]
+	}
+	p := &g.walk.Model.Setup.Parts[s.Expect[at].Part]
+	if p.Motion == mixcore.Power {
+		return fmt.Sprintf("\"%d runs\"", at+1)
+	}
+	return fmt.Sprintf("\"%d %s\"", at+1, g.walk.wordsOf(p)[0])
+}
+
+// Help is what a line may say.
+func (g *Guide) Help() []string {
+	return []string{
+		"Enter or y: all of it, or all the rest, is as expected.",
+		"A part, by its number or name, and what it did: \"3 other way\", \"port flap up\", \"3 still\", \"motor runs\".",
+		"o the other way · n did not move · l moved too little · m moved too much · t took another time · u cannot say",
+		"e something else moved as well",
+		"Measured, by degrees or by mm at the trailing edge: \"3 12 up\", \"3 9 mm down\", and before the movement \"3 before 2 up\".",
+		"b back to the step before · s skip, and why: \"s no time\" · p pause: --resume goes on · r show the step again",
+	}
+}
+
+// note writes an event into the journal and takes it.
+func (g *Guide) note(e Event) error {
+	e.At = g.now()
+	line, err := encode(&e)
+	if err != nil {
+		return err
+	}
+	if err := g.journal.Append(line); err != nil {
+		return err
+	}
+	at := g.at
+	if err := g.walk.apply(&g.state, &e); err != nil {
+		panic("bench: an event of its own cannot be: " + err.Error())
+	}
+	g.asking = askStep
+	if g.at != at || e.Kind == Back || e.Kind == Resumed {
+		g.shown = false
+	}
+	return nil
+}
+
+// Stop is the end of what is said: with every step done the end of the walk, else a pause.
+func (g *Guide) Stop() error {
+	switch {
+	case g.Over(), g.confirmed == 0 && g.at == 0: // nothing was said
+		return nil
+	case g.at == len(g.steps) && g.confirmed == len(Questions):
+		return g.note(Event{Kind: End})
+	}
+	return g.note(Event{Kind: Pause})
+}
+
+// misunderstood is what is said to a line that cannot be taken.
+type misunderstood string
+
+func (m misunderstood) Error() string { return string(m) }
+
+// Reply is what is said to a line.
+type Reply struct {
+	Text       string // may be empty
+	Understood bool   // false: nothing came of the line, and the same is asked again
+}
+
+// Take takes a line. The error is the journal's: then the line was not taken.
+func (g *Guide) Take(line string) (Reply, error) {
+	text, err := g.take(line)
+	var not misunderstood
+	if errors.As(err, &not) {
+		return Reply{Text: string(not)}, nil
+	}
+	return Reply{Text: text, Understood: err == nil}, err
+}
+
+func (g *Guide) take(line string) (reply string, err error) {
+	text := tidy(line)
+	switch {
+	case g.Over():
+		return "", errors.New("the walk is over")
+	case orders[text] == pauseWalk:
+		return "paused; --resume goes on", g.note(Event{Kind: Pause})
+	case g.confirmed < len(Questions):
+		return g.confirm(text)
+	case g.asking == askWhy:
+		return g.why(line)
+	case orders[text] == help:
+		return strings.Join(g.Help(), "\n"), nil
+	case orders[text] == goBack:
+		return g.back()
+	case g.at == len(g.steps):
+		return g.finish(text)
+	case g.asking != askStep && text == "":
+		g.asking = askStep
+		return "", nil
+	}
+	switch g.asking {
+	case askPart, askAlso:
+		return g.which(text)
+	case askWhat:
+		return g.about(g.part, text)
+	}
+	return g.seenLine(line, text)
+}
+
+func (g *Guide) confirm(text string) (string, error) {
+	q := Questions[g.confirmed]
+	switch text {
+	case "y", "yes":
+		return "", g.note(Event{Kind: Confirmed, What: q.Name})
+	case "n", "no":
+		return "then nothing starts", g.note(Event{Kind: Refused, What: q.Name})
+	}
+	return "", misunderstood("yes or no, please")
+}
+
+func (g *Guide) finish(text string) (string, error) {
+	for _, yes := range append([]string{"f", "finish", "end"}, yeses...) {
+		if text == yes {
+			return "", g.note(Event{Kind: End})
+		}
+	}
+	return "", misunderstood("Enter finishes; b goes back to the last step")
+}
+
+func (g *Guide) back() (string, error) {
+	switch {
+	case g.asking != askStep:
+		g.asking = askStep
+		return "", nil
+	case g.at < len(g.steps) && g.steps[g.at].touched():
+		return "the answers of this step are forgotten", g.note(Event{Kind: Back, Step: g.at + 1})
+	case g.at == 0:
+		return "", misunderstood("this is the first step")
+	}
+	return "", g.note(Event{Kind: Back, Step: g.at})
+}
+
+// longestReason is the most characters that a reason may have.
+const longestReason = 200
+
+func (g *Guide) why(line string) (string, error) {
+	reason := strings.Join(strings.Fields(strings.ToValidUTF8(line, "?")), " ")
+	switch {
+	case reason == "":
+		g.asking = askStep
+		return "", misunderstood("not skipped: a step is skipped for a reason")
+	case len([]rune(reason)) > longestReason:
+		return "", misunderstood(fmt.Sprintf("in at most %d characters, please", longestReason))
+	}
+	return "", g.note(Event{Kind: Skip, Step: g.at + 1, Reason: reason})
+}
+
+// Steps are all steps with what was said in them so far.
+func (g *Guide) Steps() []result.BenchStep { return g.seenSoFar().Steps }

@@ -1,0 +1,106 @@
+package bench
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/wording"
+)
+
+// widest is the largest angle in degrees that a reading may have.
+const widest = 120
+
+// measureOf reads an amount: "12 up", "12° up", "9 mm down", "0", "85 %". ok is false
+// where it is none; problem says what is wrong with one.
+func (w *Walk) measureOf(part int, words []string) (e Event, ok bool, problem string) {
+	text := strings.NewReplacer("°", " deg ", "%", " % ", "mm", " mm ").Replace(strings.Join(words, " "))
+	fields := strings.Fields(text)
+	if len(fields) == 0 {
+		return e, false, ""
+	}
+	size, err := strconv.ParseFloat(strings.ReplaceAll(fields[0], ",", "."), 64)
+	if err != nil {
+		return e, false, ""
+	}
+	p := &w.Model.Setup.Parts[part]
+	rest := fields[1:]
+	if math.IsNaN(size) || math.IsInf(size, 0) || size < 0 || strings.HasPrefix(fields[0], "-") {
+		return e, true, "write a size without a sign, and which way: 12 " + strings.ToLower(wording.Direction(p.Motion, false))
+	}
+	unit := ""
+	if len(rest) > 0 && (rest[0] == "deg" || rest[0] == "degrees" || rest[0] == "mm" || rest[0] == "%" || rest[0] == "percent") {
+		unit, rest = rest[0], rest[1:]
+	}
+	e = Event{Kind: Measured, Part: p.Name}
+	if !p.Motion.Hinged() {
+		if size > 100 || len(rest) > 0 || unit != "" && unit != "%" && unit != "percent" {
+			return e, true, fmt.Sprintf("the %s has no angle: write percent of its travel or power, such as 85 %%", p.Name)
+		}
+		e.Percent = &size
+		return e, true, ""
+	}
+	if unit == "%" || unit == "percent" {
+		return e, true, fmt.Sprintf("the %s is measured in degrees, or mm at its trailing edge", p.Name)
+	}
+	switch {
+	case size == 0 && len(rest) == 0:
+	case len(rest) == 1 && (strings.EqualFold(rest[0], wording.Direction(p.Motion, true)) || strings.EqualFold(rest[0], wording.Direction(p.Motion, false))):
+		e.Way = strings.ToUpper(rest[0])
+	default:
+		return e, true, fmt.Sprintf("say which way the %s is: %s %s or %s %s", p.Name, fields[0], strings.ToLower(wording.Direction(p.Motion, false)), fields[0], strings.ToLower(wording.Direction(p.Motion, true)))
+	}
+	if unit == "mm" {
+		degrees, err := degreesOf(p, size)
+		if err != nil {
+			return e, true, err.Error()
+		}
+		length := size
+		e.Length, size = &length, degrees
+	}
+	if size > widest {
+		return e, true, fmt.Sprintf("%s is more than any surface turns", wording.Angle(mixcore.Degrees(size)))
+	}
+	size = math.Round(size*1000) / 1000
+	e.Degrees = &size
+	return e, true, ""
+}
+
+// degreesOf is the angle at which a trailing edge is so far from neutral, straight across:
+// the inverse of mixcore.ChordTravel.
+func degreesOf(p *mixcore.Part, mm float64) (float64, error) {
+	if p.Chord <= 0 {
+		return 0, fmt.Errorf("the airframe file does not say the chord of the %s (chord_mm): measure degrees", p.Name)
+	}
+	half := mm / (2 * float64(p.Chord))
+	if half > 1 {
+		return 0, fmt.Errorf("a trailing edge with a chord of %s cannot go %s away", wording.Length(p.Chord), wording.Length(mixcore.Millimetres(mm)))
+	}
+	return 2 * math.Asin(half) * 180 / math.Pi, nil
+}
+
+// placeOf is where a Measured event says that a part is.
+func (w *Walk) placeOf(part int, e *Event) (float64, error) {
+	p := &w.Model.Setup.Parts[part]
+	if !p.Motion.Hinged() {
+		if e.Percent == nil || !(*e.Percent >= 0 && *e.Percent <= 100) {
+			return 0, fmt.Errorf("it measures the %s, and gives no percent", e.Part)
+		}
+		return *e.Percent, nil
+	}
+	if e.Degrees == nil || !(*e.Degrees >= 0 && *e.Degrees <= widest) {
+		return 0, fmt.Errorf("it measures the %s, and gives no angle", e.Part)
+	}
+	switch {
+	case *e.Degrees == 0:
+		return 0, nil
+	case e.Way == wording.Direction(p.Motion, true):
+		return *e.Degrees, nil
+	case e.Way == wording.Direction(p.Motion, false):
+		return -*e.Degrees, nil
+	}
+	return 0, errors.New("it gives an angle without a way")
+}

@@ -1,0 +1,109 @@
+package bench_test
+
+import (
+	"context"
+	"flag"
+	"slices"
+	"testing"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/bench/benchtest"
+	"example.com/hingeline/verify/faults/mistake"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/result"
+)
+
+// oneIn makes the slow test plant one mistake in so many; .ci/run plants every one.
+var oneIn = flag.Int("one-in", 23, "plant one mistake in `N`")
+
+func load(t testing.TB, name string) *airframes.Model {
+	t.Helper()
+	text, _ := airframes.ReadShipped(name)
+	m, problems := airframes.Load(name+".yaml", text)
+	if m == nil {
+		t.Fatalf("%+v", problems)
+	}
+	return m
+}
+
+// memory is a record in memory.
+type memory struct{ lines [][]byte }
+
+func (m *memory) Append(line []byte) error {
+	m.lines = append(m.lines, slices.Clone(line))
+	return nil
+}
+
+func (m *memory) text() []byte { return slices.Concat(m.lines...) }
+
+const noon = "2026-11-25T12:00:00Z"
+
+func at() string { return noon }
+
+// walked goes through a walk with the answers of somebody.
+func walked(t testing.TB, w *bench.Walk, lines []string) *bench.Guide {
+	t.Helper()
+	g := bench.NewGuide(w, &memory{}, at)
+	for _, line := range lines {
+		if _, err := g.Take(line); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := g.Stop(); err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
+// Every mistake of every shipped model, made on the model in the hand and answered for
+// honestly, is named by the report, itself or among those that look the same; the model as
+// it should be is seen so.
+func TestBenchNamesEveryMistake(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
+			t.Run(map[bool]string{false: "eye ", true: "ruler "}[look.Ruler]+name, func(t *testing.T) {
+				m := load(t, name)
+				chosen := bench.Shortest(context.Background(), m, look, nil)
+				w := bench.NewWalk(m, chosen, look)
+				all := mistake.All(m, mistake.Options{})
+				steps := table.New(m, all, append(slices.Clone(chosen.Steps), table.Steps(m)...))
+				right := benchtest.Modeller{Walk: w, Plan: m.Plan}
+				if r := walked(t, w, right.All()).Report(context.Background(), nil); r.Verdict != result.SeenAsExpected || r.Causes != nil {
+					t.Errorf("the model as it should be: %s", r.Verdict)
+				}
+				planted, seen := 0, 0
+				for i := range all {
+					if i%*oneIn != 0 || steps.Fault(i) != nil {
+						continue
+					}
+					variant, _ := all[i].Variant(m)
+					hand := benchtest.Modeller{Walk: w, Plan: variant.Plan, Late: func(step, part int) bool {
+						return steps.Late(i, step, part) >= float64(look.Visible)
+					}}
+					r := walked(t, w, hand.All()).Report(context.Background(), nil)
+					planted++
+					shows := slices.ContainsFunc(chosen.Steps, func(s sight.Step) bool {
+						at := slices.IndexFunc(steps.Steps, func(o sight.Step) bool { return o.From.Key() == s.From.Key() && o.To.Key() == s.To.Key() })
+						return steps.Apart(look, i, table.None, at)
+					})
+					if !shows {
+						continue
+					}
+					seen++
+					if r.Verdict != result.SeenDiffers || r.Causes == nil {
+						t.Errorf("%s: the verdict is %q", all[i].Text, r.Verdict)
+						continue
+					}
+					if !slices.ContainsFunc(r.Causes.Suspects, func(s result.Suspect) bool {
+						return s.Text == all[i].Text || slices.Contains(s.Alike, all[i].Text)
+					}) {
+						t.Errorf("%s: %s, and the truth is not among %d suspects", all[i].Text, r.Causes.Verdict, len(r.Causes.Suspects))
+					}
+				}
+				t.Logf("%d steps, %d planted, %d show", len(w.Steps), planted, seen)
+			})
+		}
+	}
+}

@@ -1,0 +1,201 @@
+package bench_test
+
+import (
+	"bytes"
+	"context"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/result"
+)
+
+// answers is a walk with every sort of event, an answer a line; what follows a question is
+// asked for in a line of its own.
+var answers = []string{
+	"yes", "yes", "yes",
+	"", "rudder other way", "", "b", "elevator 12 up", "elevator still", "",
+	"e", "elevator", "down", "", "s", "no reason at all", "o", "1", "", "",
+}
+
+// played is what a walk comes to: its record, and after which answer how much of it was
+// written.
+type played struct {
+	record  []byte
+	written []int // by answer: bytes of the record behind it
+	report  *result.Bench
+}
+
+func play(t *testing.T, w *bench.Walk, h *bench.Header, lines []string) played {
+	t.Helper()
+	j := &memory{}
+	if err := h.Begin(j); err != nil {
+		t.Fatal(err)
+	}
+	g := bench.NewGuide(w, j, at)
+	var p played
+	for _, line := range lines {
+		if g.Over() {
+			t.Fatalf("over before %q", line)
+		}
+		if r, err := g.Take(line); err != nil || !r.Understood {
+			t.Fatalf("%q: %+v, %v", line, r, err)
+		}
+		p.written = append(p.written, len(j.text()))
+	}
+	if err := g.Stop(); err != nil {
+		t.Fatal(err)
+	}
+	p.record, p.report = j.text(), g.Report(context.Background(), nil)
+	return p
+}
+
+// goOn goes on with what is left of a record, with the answers that are still to be given.
+func goOn(t *testing.T, left []byte, rest []string) ([]byte, *result.Bench) {
+	t.Helper()
+	r, err := bench.Read(left)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := r.Header.Walk()
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := &memory{lines: [][]byte{left[:r.Whole]}}
+	g := bench.NewGuide(w, j, at)
+	if err := g.Replay(r.Events); err != nil {
+		t.Fatal(err)
+	}
+	if !g.Ended() {
+		if err := g.Resume(); err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range append([]string{"y", "y", "y"}, rest...) {
+			if got, err := g.Take(line); err != nil || !got.Understood {
+				t.Fatalf("%q: %+v, %v", line, got, err)
+			}
+		}
+		if err := g.Stop(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return j.text(), g.Report(context.Background(), nil)
+}
+
+// content is what a record holds apart from how often it was gone on with, for which the
+// same is asked again.
+func content(t *testing.T, text []byte) (list []bench.Event) {
+	t.Helper()
+	r, err := bench.Read(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range r.Events {
+		if e.Kind != bench.Resumed && e.Kind != bench.Confirmed && e.Kind != bench.Pause {
+			list = append(list, e)
+		}
+	}
+	return list
+}
+
+// Killed at any byte and gone on with, a record holds the same, and the report says the
+// same.
+func TestRecordKilledAnywhereIsTheSame(t *testing.T) {
+	m := load(t, "pellin-park")
+	chosen := bench.Shortest(context.Background(), m, sight.Eye, nil)
+	w := bench.NewWalk(m, chosen, sight.Eye)
+	h := bench.NewHeader("test", noon, w, nil, chosen.How)
+	whole := play(t, w, h, answers)
+	if whole.report.Verdict != result.SeenDiffers {
+		t.Fatalf("%s", whole.report.Verdict)
+	}
+	want := content(t, whole.record)
+	kinds := map[bench.Kind]bool{}
+	for _, e := range want {
+		kinds[e.Kind] = true
+	}
+	for _, k := range []bench.Kind{bench.Answer, bench.Measured, bench.Skip, bench.Back, bench.End} {
+		if !kinds[k] {
+			t.Fatalf("the walk has no %s", k)
+		}
+	}
+	first := bytes.IndexByte(whole.record, '\n') + 1
+	tried := map[int]*result.Bench{} // by whole bytes: what is cut within a line comes to the same
+	for cut := first; cut <= len(whole.record); cut++ {
+		r, err := bench.Read(whole.record[:cut])
+		if err != nil {
+			t.Fatalf("cut at %d: %v", cut, err)
+		}
+		if tried[r.Whole] != nil {
+			continue
+		}
+		given := 0
+		for given < len(whole.written) && whole.written[given] <= r.Whole {
+			given++
+		}
+		for given > 0 && unwritten(whole.written, given-1) { // it only led to a question, which is asked again
+			given--
+		}
+		rest := answers[max(given, 3):]
+		text, report := goOn(t, whole.record[:cut], rest)
+		tried[r.Whole] = report
+		if got := content(t, text); !reflect.DeepEqual(got, want) {
+			t.Fatalf("cut at %d, %d answers given: got\n%+v\nwanted\n%+v", cut, given, got, want)
+		}
+		if !reflect.DeepEqual(report.Steps, whole.report.Steps) || report.Verdict != whole.report.Verdict || !reflect.DeepEqual(report.Causes, whole.report.Causes) {
+			t.Fatalf("cut at %d: the report differs", cut)
+		}
+	}
+	if len(tried) != bytes.Count(whole.record, []byte("\n")) {
+		t.Errorf("%d places tried, the record has %d lines", len(tried), bytes.Count(whole.record, []byte("\n")))
+	}
+}
+
+// unwritten says whether an answer wrote nothing: it only led to a question.
+func unwritten(written []int, i int) bool { return i > 0 && written[i] == written[i-1] }
+
+// Cut in its header there is no record; a line that is not one is named.
+func TestReadRefuses(t *testing.T) {
+	m := load(t, "pellin-park")
+	chosen := bench.Shortest(context.Background(), m, sight.Eye, nil)
+	w := bench.NewWalk(m, chosen, sight.Eye)
+	whole := play(t, w, bench.NewHeader("test", noon, w, nil, chosen.How), answers)
+	first := bytes.IndexByte(whole.record, '\n')
+	for _, cut := range []int{0, 1, first / 2, first} {
+		if _, err := bench.Read(whole.record[:cut]); err == nil {
+			t.Errorf("cut at %d it is read", cut)
+		}
+	}
+	for wrong, text := range map[string][]byte{
+		"line 3":    bytes.Replace(whole.record, []byte(`{"event":"confirmed","what":"transmitter first"`), []byte(`{"event":"confirmed",what":"transmitter first"`), 1),
+		"format 9":  bytes.Replace(whole.record, []byte(`{"hingeline_bench":1`), []byte(`{"hingeline_bench":9`), 1),
+		"no record": []byte("{\"event\":\"end\"}\n"),
+	} {
+		if _, err := bench.Read(text); err == nil || !strings.Contains(err.Error(), wrong) {
+			t.Errorf("wanted %q, got %v", wrong, err)
+		}
+	}
+	for wrong, events := range map[string][]bench.Event{
+		"there is no such part": {{Kind: bench.Answer, Step: 1, Part: "tailplane", Saw: bench.WentUp}},
+		"answers step 2":        {{Kind: bench.Answer, Step: 2}},
+		"goes back to step 4":   {{Kind: bench.Back, Step: 4}},
+		"ends at step 1":        {{Kind: bench.End}},
+		"no event":              {{Kind: "nonsense"}},
+		"gives no angle":        {{Kind: bench.Measured, Step: 1, Part: "elevator"}},
+		"says that":             {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: "danced"}},
+	} {
+		if err := bench.NewGuide(w, nil, at).Replay(events); err == nil || !strings.Contains(err.Error(), wrong) {
+			t.Errorf("wanted %q, got %v", wrong, err)
+		}
+	}
+	edited := slices.Clone(whole.record)
+	edited = bytes.Replace(edited, []byte("channels:"), []byte("channels: "), 1)
+	if r, err := bench.Read(edited); err == nil {
+		if _, err = r.Header.Walk(); err != nil {
+			t.Errorf("a space more changes no set-up: %v", err)
+		}
+	}
+}

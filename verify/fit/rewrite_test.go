@@ -1,0 +1,121 @@
+package fit
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
+)
+
+const sorrel = `# Sorrel, written down in a hurry
+hingeline: 1
+name: Sorrel
+controls: {roll stick: roll, pitch stick: pitch, yaw stick: yaw}
+demands: {roll: roll stick, pitch: pitch stick, yaw: yaw stick}
+channels: {1: roll, 2: pitch, 3: yaw, 4: roll}
+surfaces:
+  port aileron:   # the hole was guessed
+    channel: 1
+    servo: aft
+    linkage: {arm_mm: 10 mm, horn_mm: 16, pivots_mm: 60, horn: below}   # measured in spring
+  elevator:
+    channel: 2
+    servo: aft
+    linkage:
+      arm_mm: 10     # outermost hole
+      horn_mm: 18
+      pivots_mm: 80
+      horn: below
+  rudder: {channel: 3, measured: {-100%: 20° right, 0%: 0°, 100%: 22° left}}   # gauge
+  starboard aileron:
+    channel: 4
+    servo: {plus_swings: fore, swing_deg: 45}
+    linkage: {"arm_mm": "10", horn_mm: 16,
+      pivots_mm: 60, arm_deg: 85°, horn: below}
+`
+
+func sorrelModel(t *testing.T, text string) *airframes.Model {
+	t.Helper()
+	m, problems := airframes.Load("sorrel.yaml", []byte(text))
+	if m == nil {
+		t.Fatalf("%+v", problems)
+	}
+	return m
+}
+
+func partNamed(m *airframes.Model, name string) int {
+	return slices.IndexFunc(m.Setup.Parts, func(p mixcore.Part) bool { return p.Name == name })
+}
+
+// linkageWith is a part's linkage with another arm and lean, and a pushrod.
+func linkageWith(m *airframes.Model, name string, arm, lean, rod float64) Correction {
+	part := partNamed(m, name)
+	g := *m.Setup.Parts[part].Drives[0].Linkage
+	g.Arm, g.ArmDeg, g.Pushrod = arm, lean, rod
+	return Correction{Part: part, Linkage: &g}
+}
+
+// Only the values change; comments, spaces and order stay.
+func TestRewriteKeepsTheText(t *testing.T) {
+	for _, ending := range []string{"\n", "\r\n"} {
+		m := sorrelModel(t, strings.ReplaceAll(sorrel, "\n", ending))
+		got, err := Rewrite(m, []Correction{
+			linkageWith(m, "port aileron", 11.25, 86.5, 0),
+			linkageWith(m, "elevator", 10, 93, 81.2),
+			linkageWith(m, "starboard aileron", 9.5, 80, 0),
+			{Part: partNamed(m, "rudder"), Table: []mixcore.Point{{X: -100, Y: -18.5}, {X: 0, Y: 0.4}, {X: 48.2, Y: 11}, {X: 100, Y: 23}}},
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := strings.NewReplacer(
+			"{arm_mm: 10 mm, horn_mm: 16, pivots_mm: 60, horn: below}", "{arm_mm: 11.25 mm, arm_deg: 86.5, horn_mm: 16, pivots_mm: 60, horn: below}",
+			"      arm_mm: 10     # outermost", "      arm_deg: 93\n      pushrod_mm: 81.2\n      arm_mm: 10     # outermost",
+			"{-100%: 20° right, 0%: 0°, 100%: 22° left}", "{-100%: 18.5° right, 0%: 0.4° left, 48.2%: 11° left, 100%: 23° left}",
+			`"arm_mm": "10"`, `"arm_mm": "9.5"`, "arm_deg: 85°", "arm_deg: 80°",
+		).Replace(sorrel)
+		if want = strings.ReplaceAll(want, "\n", ending); string(got) != want {
+			t.Errorf("got\n%s\nwant\n%s", got, want)
+		}
+	}
+}
+
+// What cannot be changed by itself is not changed at all.
+func TestRewriteRefusesWhatWouldChangeMore(t *testing.T) {
+	shared := strings.Replace(strings.Replace(sorrel, "linkage: {arm_mm: 10 mm,", "linkage: &both {arm_mm: 10 mm,", 1),
+		"linkage: {\"arm_mm\": \"10\", horn_mm: 16,\n      pivots_mm: 60, arm_deg: 85°, horn: below}", "linkage: *both", 1)
+	if m, _ := airframes.Load("sorrel.yaml", []byte(shared)); m != nil {
+		if got, err := Rewrite(m, []Correction{linkageWith(m, "port aileron", 11, 90, 0)}); err == nil {
+			t.Errorf("two parts share a linkage, and both were changed:\n%s", got)
+		}
+	}
+	m := sorrelModel(t, strings.Replace(sorrel, "measured: {-100%: 20° right, 0%: 0°, 100%: 22° left}}   # gauge", "measured: {-100%: 20° right, # a\n    0%: 0°, 100%: 22° left}}", 1))
+	if got, err := Rewrite(m, []Correction{{Part: partNamed(m, "rudder"), Table: []mixcore.Point{{X: -100, Y: -18}, {X: 100, Y: 23}}}}); err == nil {
+		t.Errorf("a comment inside a table was lost:\n%s", got)
+	}
+	m = sorrelModel(t, sorrel)
+	if got, err := Rewrite(m, []Correction{linkageWith(m, "port aileron", 40, 90, 0)}); err == nil {
+		t.Errorf("a linkage that locks was written:\n%s", got)
+	}
+}
+
+func TestTableMovesToWhatWasMeasured(t *testing.T) {
+	old := []mixcore.Point{{X: -100, Y: -20}, {X: 0, Y: 0}, {X: 100, Y: 20}}
+	got, err := Table(old, []Point{{-90, -20}, {0, 1}, {50, 12}, {90, 20}, {90, 21}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []mixcore.Point{{X: -100, Y: -22}, {X: -90, Y: -20}, {X: 0, Y: 1}, {X: 50, Y: 12}, {X: 90, Y: 20.5}, {X: 100, Y: 22.5}}
+	if !slices.EqualFunc(got.Table, want, nearPoint) || RMS(got.After) > 0.05 || math.Abs(RMS(got.Before)-RMS([]float64{2, -1, -2, -2.5})) > 1e-9 {
+		t.Errorf("got %+v, wanted %v", got, want)
+	}
+	if _, err := Table(old, []Point{{-90, 20}, {0, 0}, {90, -20}}); err != ErrOtherWay {
+		t.Errorf("the other way: %v", err)
+	}
+	if _, err := Table(old, []Point{{-90, -18}, {0, 8}, {40, 2}, {90, 20}}); err != ErrTurnsBack {
+		t.Errorf("turning back: %v", err)
+	}
+}

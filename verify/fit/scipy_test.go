@@ -1,0 +1,127 @@
+//go:build scipy
+
+package fit
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"math/rand/v2"
+	"os/exec"
+	"path/filepath"
+	"testing"
+
+	"example.com/hingeline/mixcore/linkage"
+)
+
+type scipyCase struct {
+	Linkage struct {
+		Arm     float64 `json:"arm"`
+		Horn    float64 `json:"horn"`
+		Pivots  float64 `json:"pivots"`
+		Offset  float64 `json:"offset"`
+		Pushrod float64 `json:"pushrod"`
+		ArmDeg  float64 `json:"arm_deg"`
+		HornDeg float64 `json:"horn_deg"`
+		Crossed bool    `json:"crossed"`
+	} `json:"linkage"`
+	Sign    float64   `json:"sign"`
+	Swings  []float64 `json:"swings"`
+	Angles  []float64 `json:"angles"`
+	RodFree bool      `json:"rod_free"`
+}
+
+type scipyAnswer struct {
+	Sum     float64 `json:"sum"`
+	Arm     float64 `json:"arm"`
+	ArmDeg  float64 `json:"arm_deg"`
+	Pushrod float64 `json:"pushrod"`
+}
+
+// How close two minima are: the sum of squares by itself and as a part, and the values
+// where it is flat at the bottom.
+const (
+	sameSum   = 1e-7
+	sameArm   = 1e-4 // as a part
+	sameAngle = 1e-2 // degrees
+)
+
+// SciPy's least_squares, over a four-bar that is solved another way, finds the same minimum
+// of the same readings: 200 linkages with readings half a degree off.
+func TestSciPyFindsTheSameMinimum(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 7))
+	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
+	var cases []scipyCase
+	var ours []minimal
+	for len(cases) < 200 {
+		horn := between(10, 25)
+		written := linkage.Geometry{Horn: horn, Arm: horn * between(0.5, 0.8), Pivots: between(45, 500), Offset: between(-15, 15),
+			ArmDeg: between(75, 105), HornDeg: between(80, 100), Crossed: random.IntN(2) == 0}
+		hand := written
+		hand.Arm *= between(0.8, 1.2)
+		hand.ArmDeg += between(-8, 8)
+		l, err := linkage.New(hand)
+		if err != nil {
+			continue
+		}
+		rod := random.IntN(2) == 0
+		if rod {
+			hand.Pushrod = l.Pushrod() + hand.Arm*between(0.05, 0.2)
+			if _, err := linkage.New(hand); err != nil {
+				continue
+			}
+		}
+		sign := []float64{1, -1}[random.IntN(2)]
+		outputs := evenly(5+random.IntN(9), 100)
+		points := reads(t, driveOf(hand, 45, true, sign), outputs, func() float64 { return noise * (2*random.Float64() - 1) })
+		d := driveOf(written, 45, true, sign)
+		if _, err := linkage.New(written); err != nil || points == nil || reads(t, d, outputs, exactly) == nil {
+			continue
+		}
+		p := problem{drive: d, points: Merged(points)}
+		m, err := p.minimum(rod)
+		if err != nil {
+			t.Fatalf("%+v: %v", written, err)
+		}
+		var c scipyCase
+		c.Linkage.Arm, c.Linkage.Horn, c.Linkage.Pivots, c.Linkage.Offset = written.Arm, written.Horn, written.Pivots, written.Offset
+		c.Linkage.ArmDeg, c.Linkage.HornDeg, c.Linkage.Crossed = written.ArmDeg, written.HornDeg, written.Crossed
+		c.Sign, c.RodFree = sign, rod
+		for _, at := range points {
+			c.Swings, c.Angles = append(c.Swings, float64(at.Output)*0.45), append(c.Angles, float64(at.Angle))
+		}
+		cases, ours = append(cases, c), append(ours, m)
+	}
+	text, err := json.Marshal(cases)
+	if err != nil {
+		t.Fatal(err)
+	}
+	command := exec.Command("/usr/bin/python3", "-B", filepath.Join("..", "..", "testdata", "fit", "fit.py"))
+	command.Stdin = bytes.NewReader(text)
+	var complaint bytes.Buffer
+	command.Stderr = &complaint
+	out, err := command.Output()
+	if err != nil {
+		t.Fatalf("%v: %s", err, complaint.String())
+	}
+	var answers []scipyAnswer
+	if err := json.Unmarshal(out, &answers); err != nil || len(answers) != len(cases) {
+		t.Fatalf("%d answers to %d cases: %v", len(answers), len(cases), err)
+	}
+	better := 0
+	for i, a := range answers {
+		g := ours[i].geometry
+		switch {
+		case ours[i].sum > a.Sum*(1+sameSum)+sameSum:
+			t.Errorf("%+v: the sum of squares is %.9g, SciPy's %.9g", cases[i], ours[i].sum, a.Sum)
+		case a.Sum > ours[i].sum*(1+1e-3)+sameSum:
+			better++ // SciPy ended in another minimum
+		case math.Abs(g.Arm/a.Arm-1) > sameArm || math.Abs(g.ArmDeg-a.ArmDeg) > sameAngle || cases[i].RodFree && math.Abs(g.Pushrod-a.Pushrod) > sameArm*a.Pushrod:
+			t.Errorf("%+v: %.6g mm at %.5g°, pushrod %.6g; SciPy's %.6g mm at %.5g°, pushrod %.6g", cases[i], g.Arm, g.ArmDeg, g.Pushrod, a.Arm, a.ArmDeg, a.Pushrod)
+		}
+	}
+	if better > len(answers)/20 {
+		t.Errorf("SciPy ended elsewhere %d times: the two do not search the same", better)
+	}
+	t.Logf("%d minima, of which SciPy missed %d", len(answers), better)
+}

@@ -1,0 +1,87 @@
+package terminal
+
+import (
+	"io"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/hingeline/verify/report/sample"
+	"example.com/hingeline/verify/result"
+)
+
+func ofBench(r *result.Bench) writing {
+	return func(w io.Writer, o Options) error { return RenderBench(w, r, o) }
+}
+
+func ofStep(s *result.BenchStep, look BenchLook) writing {
+	return func(w io.Writer, o Options) error { return RenderBenchStep(w, s, look, o) }
+}
+
+var benchReports = map[string]writing{
+	"bench":         ofBench(sample.Bench()),
+	"bench_right":   ofBench(sample.BenchRight()),
+	"bench_sizes":   ofBench(sample.BenchSizes()),
+	"bench_nocause": ofBench(sample.BenchNoCause()),
+	"bench_open":    ofBench(sample.BenchOpen()),
+	"bench_nothing": ofBench(sample.BenchNothing()),
+	"bench_step":    ofStep(sample.BenchStep(), BenchLook{Picture: true}),
+	"bench_ruler":   ofStep(sample.BenchStep(), BenchLook{Picture: true, Ruler: true}),
+	"bench_words":   ofStep(sample.BenchStep(), BenchLook{}),
+	"bench_stands":  ofStep(sample.BenchStands(), BenchLook{Picture: true}),
+}
+
+func TestReportsOfTheBenchGolden(t *testing.T) {
+	for name, write := range benchReports {
+		t.Run(name, func(t *testing.T) { golden(t, name, write.text(t, Options{})) })
+	}
+	for _, name := range []string{"bench", "bench_step"} {
+		for look, o := range map[string]Options{"narrow": {Width: 40}, "ascii": {ASCII: true}, "brief": {Brief: true}} {
+			t.Run(name+"_"+look, func(t *testing.T) { golden(t, name+"_"+look, benchReports[name].text(t, o)) })
+		}
+	}
+}
+
+// Nothing is wider than the terminal, and no report says that a model may fly.
+func TestReportsOfTheBenchFitTheTerminal(t *testing.T) {
+	for name, write := range benchReports {
+		for _, width := range []int{40, 60, 80} {
+			text := write.text(t, Options{Width: width, ASCII: true})
+			for line := range strings.Lines(text) {
+				if columns(strings.TrimSuffix(line, "\n")) > width {
+					t.Errorf("%s at %d columns: %q", name, width, line)
+				}
+			}
+			if strings.Contains(strings.ToLower(text), "safe to fly") {
+				t.Errorf("%s says safe to fly", name)
+			}
+		}
+	}
+}
+
+// mostPicture is the most columns that a picture has.
+const mostPicture = 76
+
+// Whatever the places of its parts, a picture stays within its columns, in characters that
+// every terminal has, and shows the number of each part that moves.
+func TestPictureStaysWithinItsColumns(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := &result.BenchStep{Number: 1, Of: 1, Move: []string{"roll stick full right"}}
+		for n := range rapid.IntRange(1, 30).Draw(t, "parts") {
+			from := rapid.Float64Range(-1, 1).Draw(t, "from")
+			s.Parts = append(s.Parts, result.BenchPart{
+				Number: n + 1, Name: "surface", Motion: result.UpDown, Sure: true, Moves: true, Way: rapid.SampledFrom([]string{"UP", "DOWN", "LEFT", "RIGHT", "STAYS"}).Draw(t, "way"),
+				Spot: result.Spot{Row: rapid.SampledFrom([]string{"", "wing", "brakes", "tail", "canard", "fin", "wheel"}).Draw(t, "row"), From: from, To: rapid.Float64Range(from, 1).Draw(t, "to")},
+			})
+		}
+		p := newPage(Options{})
+		p.picture(s)
+		for line := range strings.Lines(p.out.String()) {
+			line = strings.TrimSuffix(line, "\n")
+			if len(line) > mostPicture || strings.ContainsFunc(line, func(r rune) bool { return r > '~' }) {
+				t.Fatalf("%d columns: %q", len(line), line)
+			}
+		}
+	})
+}
