@@ -42,8 +42,8 @@ func (r *reader) mendCommas(n *yaml.Node) {
 	n.Content = kept
 }
 
-// torn says whether a whole number and what begins with a digit have nothing
-// but a comma between them.
+// torn says whether a whole number and what begins with a digit stand in the text with
+// nothing but a comma between them, both on one line.
 func (r *reader) torn(a, b *yaml.Node) bool {
 	if a.Kind != yaml.ScalarNode || b.Kind != yaml.ScalarNode || a.Style != 0 || b.Style != 0 || leadingDigits(b.Value) == "" {
 		return false
@@ -54,7 +54,7 @@ func (r *reader) torn(a, b *yaml.Node) bool {
 	}
 	from, ok := r.offset(a)
 	to, toOK := r.offset(b)
-	return ok && toOK && to == from+len(a.Value)+1 && bytes.HasPrefix(r.source.Text[from:], []byte(a.Value+","))
+	return ok && toOK && to == from+len(a.Value)+1 && bytes.HasPrefix(r.source.Text[from:], []byte(a.Value+","+b.Value))
 }
 
 // tornNumber reports two pieces that torn takes for one number.

@@ -50,6 +50,7 @@ var hostile = map[string]struct {
 	"null":                 {"---\n", "empty-file"},
 	"keys of lists":        {"? [a, b]\n: c\n", "wrong-kind"},
 	"percents":             {"%" + strings.Repeat("a", 10_000), "yaml-syntax"},
+	"a folded number":      {"hingeline: 1\nsurfaces:\n  flap: {channel: 2, measured: {1,0%a\n  b,c d:: 40° down}}\n", "missing-key"},
 	"tags":                 {"!a " + strings.Repeat("x", 10), "tag"},
 }
 
