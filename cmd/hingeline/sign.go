@@ -16,12 +16,14 @@ import (
 	"example.com/hingeline/verify/report/jsonout"
 	"example.com/hingeline/verify/report/terminal"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 	"example.com/hingeline/verify/signoff"
 )
 
 // signFlags are the flags of sign.
 type signFlags struct {
 	as, role, key, airframe string
+	bench                   string
 	place, remarks, date    string
 	accept                  []string
 }
@@ -45,6 +47,11 @@ is accepted by its name with a reason. Roles:
 
 One person cannot sign the same set-up in two roles.
 
+With --bench FILE, a record that "hingeline bench" wrote about this set-up and that was
+gone through to its end, the signature says too what was seen on the model itself.
+Without it only the set-up is signed. Where something was not as expected, nothing is
+signed unless --accept ` + signoff.Differs + `=reason says why.
+
 With --key the record is signed by ssh-keygen with an OpenSSH key, which asks for a
 passphrase by itself. A club can look at such a signature with the tools it has:
 
@@ -59,6 +66,7 @@ Exit status: 0 signed, 1 the check or the report does not allow it, 3 a file or 
 cannot be used.`,
 		Example: `  hingeline check my-model.yaml --json my-model.json
   hingeline sign my-model.json --as "Ada Crane" --role builder
+  hingeline sign my-model.json --as "Ada Crane" --role builder --bench my-model.bench/0001.jsonl
   hingeline sign my-model.json --as "Ben Poole" --role second --key ~/.ssh/id_ed25519
   hingeline sign my-model.json --as "Ada Crane" --role builder --accept low-rates="first flights on low rates only"`,
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -71,6 +79,7 @@ cannot be used.`,
 	f.StringVar(&flags.role, "role", "", "as what: `ROLE` is builder, second or inspector")
 	f.StringVar(&flags.key, "key", "", "sign with the OpenSSH key in `FILE`: a private key, or a public one whose private half an agent has")
 	f.StringArrayVar(&flags.accept, "accept", nil, "sign in spite of a warning: `CODE=reason`; may be given again")
+	f.StringVar(&flags.bench, "bench", "", "what was seen on the model is signed as well: `FILE` is the record of bench")
 	f.StringVar(&flags.place, "place", "", "`WHERE` it is signed")
 	f.StringVar(&flags.remarks, "remarks", "", "`TEXT` that is signed as well")
 	f.StringVar(&flags.airframe, "airframe", "", "the airframe `FILE`, where it is no longer where the report says; scripts are looked for beside it as they were")
@@ -117,6 +126,13 @@ func (s *session) sign(c *cobra.Command, args []string, flags signFlags) error {
 			return s.notSigned(err)
 		}
 	}
+	if flags.bench != "" {
+		text, err := readFileUpTo(flags.bench, signoff.MaxBenchBytes)
+		if err != nil {
+			return s.notSigned(fmt.Errorf("the record of the bench cannot be read: %w", err))
+		}
+		req.Bench = &signoff.Bench{File: flags.bench, Text: text}
+	}
 	signed, err := signoff.Sign(req)
 	if err != nil {
 		return s.notSigned(err)
@@ -146,6 +162,8 @@ func (flags *signFlags) request(c *cobra.Command, args []string) (req signoff.Re
 		return wrong(hint, "there is no role %q", flags.role)
 	case c.Flags().Changed("key") && flags.key == "":
 		return wrong("", "--key wants the name of a file")
+	case c.Flags().Changed("bench") && flags.bench == "":
+		return wrong("my-model.bench/0001.jsonl, say", "--bench wants the name of a file")
 	}
 	req = signoff.Request{Role: signoff.Role(flags.role), Place: flags.place, Remarks: flags.remarks}
 	if req.Name, err = signoff.CleanName(flags.as); err != nil {
@@ -292,6 +310,8 @@ func (s *session) saySigned(signed *signoff.Signed) error {
 	text := terminal.NewText(s.layout(false))
 	text.Title(fmt.Sprintf("%s: signed by %s as %s, %s", r.Model, r.Name, r.Role.Says(), how))
 	text.Paragraph(2, "“"+r.Statement+"”")
+	_, onTheModel := said.OnTheModel(&result.Signature{Seen: r.Seen.Result()})
+	text.Paragraph(2, onTheModel)
 	for _, a := range r.Accepted {
 		text.Entry("  in spite of  ", fmt.Sprintf("%s [%s]: %s", a.Message, a.Code, a.Reason))
 	}

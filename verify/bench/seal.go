@@ -3,6 +3,7 @@ package bench
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"time"
 
@@ -17,7 +18,15 @@ type Seal struct {
 	SetUp      string // digests of what the model was held against
 	Asked      string
 	Date       string // of the last answer, RFC 3339
+	Ended      bool   // it was gone through to its end
 	AsExpected bool   // every step was seen, and all was as expected
+	Steps      SealCounts
+}
+
+// SealCounts is how many steps there are, and what became of them.
+type SealCounts struct {
+	All, AsExpected, Differ, Skipped int
+	Unseen                           int // of a part it could not be said what it did, or the step was not come to
 }
 
 // SealOf reads a record and says what a signature binds of it. The error says why a record
@@ -29,7 +38,7 @@ func SealOf(text []byte) (*Seal, error) {
 		return nil, err
 	}
 	if r.Whole < len(text) {
-		return nil, fmt.Errorf("its last line is cut off")
+		return nil, errors.New("its last line is cut off")
 	}
 	w, err := r.Header.Walk()
 	if err != nil {
@@ -39,36 +48,54 @@ func SealOf(text []byte) (*Seal, error) {
 	if err := g.Replay(r.Events); err != nil {
 		return nil, err
 	}
+	if len(r.Events) == 0 {
+		return nil, errors.New("nobody has said anything in it")
+	}
+	date, err := time.Parse(time.RFC3339, g.last)
+	if err != nil {
+		return nil, fmt.Errorf("its last answer has the date %q, wanted one such as 2026-11-25T20:15:00Z", g.last)
+	}
 	seen := g.seenSoFar()
 	sum := sha256.Sum256(text)
 	s := &Seal{
 		Digest: "sha256:" + hex.EncodeToString(sum[:]), Model: w.Model.Name, SetUp: r.Header.SetUp, Asked: r.Header.Asked,
-		Date: g.last, AsExpected: seen.Verdict == result.SeenAsExpected,
+		Date: g.last, Ended: g.ended, AsExpected: seen.Verdict == result.SeenAsExpected, Steps: countSteps(seen.Steps),
 	}
-	s.Summary = summary(seen)
+	s.Summary = s.summary(date)
 	return s, nil
 }
 
-// summary is one line.
-func summary(r *result.Bench) string {
-	right, wrong := 0, 0
-	for i := range r.Steps {
-		switch r.Steps[i].State {
+func countSteps(steps []result.BenchStep) SealCounts {
+	n := SealCounts{All: len(steps)}
+	for i := range steps {
+		switch steps[i].State {
 		case result.StepAsExpected:
-			right++
+			n.AsExpected++
 		case result.StepDiffers:
-			wrong++
+			n.Differ++
+		case result.StepSkipped:
+			n.Skipped++
+		default:
+			n.Unseen++
 		}
 	}
-	line := fmt.Sprintf("seen on the model: %d of %d steps as expected", right, len(r.Steps))
-	if wrong > 0 {
-		line += fmt.Sprintf(", %d not", wrong)
+	return n
+}
+
+// summary is one line. What differs comes in large letters.
+func (s *Seal) summary(date time.Time) string {
+	n := s.Steps
+	line := fmt.Sprintf("seen on the model: %d of %d steps as expected", n.AsExpected, n.All)
+	for _, also := range []struct {
+		n    int
+		what string
+	}{{n.Differ, "NOT AS EXPECTED"}, {n.Skipped, "skipped"}, {n.Unseen, "not seen"}} {
+		if also.n > 0 {
+			line += fmt.Sprintf(", %d %s", also.n, also.what)
+		}
 	}
-	if r.Verdict == result.NotFinished || r.Verdict == result.NothingSeen {
+	if !s.Ended {
 		line += ", not finished"
 	}
-	if t, err := time.Parse(time.RFC3339, r.Date); err == nil {
-		line += ", " + t.UTC().Format(time.DateOnly)
-	}
-	return line
+	return line + ", " + date.UTC().Format(time.DateOnly)
 }

@@ -43,6 +43,20 @@ func (w *Walk) apply(s *state, e *Event) error {
 	if s.ended {
 		return fmt.Errorf("something follows its end")
 	}
+	if (s.paused || s.refused) && e.Kind != Resumed {
+		return fmt.Errorf("something follows where it was broken off, and it was not gone on with")
+	}
+	asked := s.confirmed < len(Questions)
+	switch e.Kind {
+	case Confirmed, Refused:
+		if !asked || e.What != Questions[s.confirmed].Name {
+			return fmt.Errorf("it answers the question %q, which was not asked", e.What)
+		}
+	case Answer, Measured, Skip, Back, End:
+		if asked {
+			return fmt.Errorf("something was done before all was confirmed that must be so")
+		}
+	}
 	s.last = e.At
 	switch e.Kind {
 	case Confirmed:

@@ -5,6 +5,7 @@ type Standing struct {
 	Signatures []Signature // oldest first
 	Changes    []Change    // what is different from the last that was signed; none: it is current
 	Troubles   []string    // why records cannot be trusted, each a sentence; none: all are genuine
+	Seen       string      // what those who signed say of the model itself, one line; empty where no signature stands
 	Summary    string      // one line: "signed 2 days ago by …; out of date: port flap share −55 → −65 %"
 }
 
@@ -23,8 +24,26 @@ type Signature struct {
 	Genuine  bool     // the record is whole, in its chain, and its key's signature, if it has one, is right
 	Current  bool     // the resolved set-up and script are still what was signed
 	Counts   bool     // false: it is not genuine, or the same person has signed the same before
+	Seen     *Seen    // what was seen on the model itself; nil: only its set-up was signed
 	Note     string   // why it does not stand, in words; empty if it does
 }
+
+// Seen is what somebody who signs has seen on the model in the hand: what the record of a
+// walk-around at the bench comes to.
+type Seen struct {
+	Record     string // its file, from the directory of the airframe file
+	Date       string // of its last answer, RFC 3339
+	Summary    string // one line: "seen on the model: 5 of 6 steps as expected, 1 skipped, 2026-11-25"
+	Steps      int
+	AsExpected int // of the steps
+	Differ     int // that were not as expected
+	Skipped    int
+	Unseen     int    // of a part it could not be said what it did
+	Reason     string // why it is signed although something was not as expected; else empty
+}
+
+// OnlySetUp is what a signature says of the model where nobody has signed to have looked.
+const OnlySetUp = "only the set-up was checked, the model itself was not looked at"
 
 // Change is one difference of two resolved set-ups or scripts.
 type Change struct {

@@ -10,6 +10,9 @@
 // whoever can write files can write another. With a key there is an OpenSSH signature
 // beside it, over the record's bytes, that nobody else can make.
 //
+// A signature is about the set-up as written. It may say too what was seen on the model in
+// the hand, by the fingerprint of a record of the bench; that must still be there then.
+//
 // A signature stands while the resolved set-up and script are what was signed: comments
 // and order do not matter. It says that somebody signed, never that a model may fly.
 //

@@ -42,7 +42,8 @@ type Record struct {
 	Counts    Counts     `json:"counts"`
 	Report    Report     `json:"report"`
 	Accepted  []Accepted `json:"accepted"`
-	Key       string     `json:"key"` // fingerprint of the key that signs the record, "SHA256:…"; empty for none
+	Seen      *Seen      `json:"seen_on_the_model,omitempty"` // nil: only the set-up is signed
+	Key       string     `json:"key"`                         // fingerprint of the key that signs the record, "SHA256:…"; empty for none
 }
 
 // File is a file as it was when it was checked.
@@ -107,6 +108,9 @@ func (r *Record) isText() bool {
 	for _, a := range r.Accepted {
 		parts = append(parts, a.Message, a.File, a.Reason)
 	}
+	if r.Seen != nil {
+		parts = append(parts, r.Seen.File, r.Seen.Reason)
+	}
 	for _, p := range parts {
 		if !utf8.ValidString(p) {
 			return false
@@ -170,6 +174,11 @@ func (r *Record) check() error {
 	for _, f := range append([]File{r.Airframe}, r.Scripts...) {
 		if f.SHA256 != hexDigest([]byte(f.Text)) {
 			return fmt.Errorf("the text of %s in it is not the one that its fingerprint is of", f.File)
+		}
+	}
+	if r.Seen != nil {
+		if err := r.Seen.check(date); err != nil {
+			return err
 		}
 	}
 	for _, a := range r.Accepted {

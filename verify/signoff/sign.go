@@ -24,7 +24,8 @@ type Request struct {
 	Date           func() time.Time // asked again where somebody else signs first
 	Place, Remarks string
 	Accept         []Acceptance
-	Key            *Key // nil: without a key
+	Key            *Key   // nil: without a key
+	Bench          *Bench // the record of what was seen on the model; nil: only the set-up is signed
 }
 
 // Checked is the check that is signed, run again on the files as they are now.
@@ -116,7 +117,7 @@ func (req *Request) record() (*Record, error) {
 	if err := SameReport(req.Report, c.Rendered); err != nil {
 		return nil, err
 	}
-	accepted, err := accept(c.Report, req.Accept)
+	accepted, err := accept(c.Report, req.acceptedOfReport())
 	if err != nil {
 		return nil, err
 	}
@@ -156,7 +157,10 @@ func (req *Request) record() (*Record, error) {
 	if req.Key != nil {
 		r.Key = req.Key.Fingerprint
 	}
-	return r, nil
+	if req.Bench != nil {
+		r.Seen, err = req.seen(r, date)
+	}
+	return r, err
 }
 
 func countsOf(r *result.Report) Counts {

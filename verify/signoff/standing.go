@@ -32,7 +32,7 @@ func Standing(airframe string, now Now) (*result.Standing, error) {
 	if err != nil {
 		return nil, err
 	}
-	j := &judging{now: &now, works: works{}, vouched: map[*Record]string{}, unvouched: map[*Record]string{},
+	j := &judging{airframe: airframe, now: &now, works: works{}, vouched: map[*Record]string{}, unvouched: map[*Record]string{}, unseen: map[*Record]string{},
 		unproved: map[*Record]string{}, rewritten: map[string]*rewritten{}}
 	if len(entries) == 0 {
 		return j.standing(nil), nil
@@ -48,11 +48,13 @@ func Standing(airframe string, now Now) (*result.Standing, error) {
 
 // judging is one look at all records.
 type judging struct {
+	airframe  string
 	now       *Now
 	present   *work
 	works     works
 	vouched   map[*Record]string // the principal that an allowed-signers file gives
 	unvouched map[*Record]string // why it gives none
+	unseen    map[*Record]string // why what it says was seen on the model cannot be looked at any more
 	unproved  map[*Record]string // why the check of one by another version does not hold in this one
 	rewritten map[string]*rewritten
 }
@@ -70,6 +72,12 @@ func (j *judging) work(r *Record) *work {
 func (j *judging) lookInto(e *entry) {
 	if !e.genuine() {
 		return
+	}
+	if e.record.Seen != nil {
+		e.wrong, j.unseen[e.record] = j.lookAtBench(e.record)
+		if !e.genuine() {
+			return
+		}
 	}
 	if e.record.Tool == j.now.Tool {
 		e.wrong = j.untrue(e.record)
@@ -180,6 +188,7 @@ func (j *judging) standing(entries []entry) *result.Standing {
 		sig := result.Signature{Number: e.number, Note: e.wrong}
 		if r := e.record; r != nil {
 			sig.Name, sig.Role, sig.Date, sig.Key, sig.Place, sig.Remarks = r.Name, string(r.Role), r.Date, r.Key, r.Place, r.Remarks
+			sig.Seen = r.Seen.Result()
 			if r.Tool != j.now.Tool {
 				sig.Tool = r.Tool
 			}
@@ -200,7 +209,9 @@ func (j *judging) standing(entries []entry) *result.Standing {
 		s.Changes = j.changes(last)
 	}
 	j.lookAtReport(s, genuine)
-	s.Summary = summary(s, j.together(last, genuine), j.now.Time)
+	together := j.together(last, genuine)
+	s.Seen = seen(s, together)
+	s.Summary = summary(s, together, j.now.Time)
 	return s
 }
 
@@ -241,6 +252,8 @@ func (j *judging) judge(sig *result.Signature, r *Record, genuine []*Record, peo
 		return
 	case j.unproved[r] != "":
 		sig.Counts, sig.Note = false, fmt.Sprintf("it was checked by Hingeline %s; with %s: %s", r.Tool, j.now.Tool, j.unproved[r])
+	case j.unseen[r] != "":
+		sig.Counts, sig.Note = false, j.unseen[r]
 	case w == nil:
 		sig.Note = errUnreadable.Error()
 	case !sig.Current:

@@ -36,8 +36,31 @@ func summary(s *result.Standing, last map[int]bool, now time.Time) string {
 	if n := len(s.Changes); n > 0 {
 		line += "; out of date: " + s.Changes[0].Text + more(n-1)
 	}
+	if s.Seen != "" {
+		line += "; " + s.Seen
+	}
 	if len(s.Troubles) > 0 {
 		line = troubles(s) + "; " + line
+	}
+	return line
+}
+
+// seen is what those whose signatures stand say of the model itself: the newest walk-around
+// among those that they have signed. The numbers are those of the signatures of what was
+// signed last.
+func seen(s *result.Standing, last map[int]bool) string {
+	line, newest := "", ""
+	for i := range s.Signatures {
+		sig := &s.Signatures[i]
+		if !last[sig.Number] || !sig.Stands() {
+			continue
+		}
+		if line == "" {
+			line = result.OnlySetUp
+		}
+		if sig.Seen != nil && sig.Seen.Date >= newest {
+			line, newest = sig.Seen.Summary, sig.Seen.Date
+		}
 	}
 	return line
 }

@@ -22,6 +22,7 @@ type signature struct {
 	Key            string // of a genuine one
 	Note, Tool     string
 	Place, Remarks string
+	OnTheModel     *remark // what it says of the model itself
 	InSpiteOf      []string
 }
 
@@ -37,6 +38,10 @@ func standingOf(s *result.Standing) *standing {
 		one := signature{
 			mark: markOf(tone), Number: g.Number, By: said.SignedBy(g), Worth: worth,
 			Note: g.Note, Tool: g.Tool, Place: g.Place, Remarks: g.Remarks, InSpiteOf: g.Accepted,
+		}
+		if g.Name != "" {
+			tone, words := said.OnTheModel(g)
+			one.OnTheModel = &remark{markOf(tone), words}
 		}
 		if g.Genuine {
 			one.Key = said.Key(g)

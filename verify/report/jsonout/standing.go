@@ -17,6 +17,7 @@ type standingJSON struct {
 	Tool       string          `json:"tool"`
 	Model      modelJSON       `json:"model"`
 	Summary    string          `json:"summary"`
+	Seen       string          `json:"seen_on_the_model"`
 	Current    bool            `json:"current"`
 	Signatures []signatureJSON `json:"signatures"`
 	Changes    []changeJSON    `json:"changes"`
@@ -24,20 +25,33 @@ type standingJSON struct {
 }
 
 type signatureJSON struct {
-	Number   int      `json:"number"`
-	Name     string   `json:"name"`
-	Role     string   `json:"role"`
-	Date     string   `json:"date"`
-	Key      string   `json:"key"`
-	Vouched  string   `json:"vouched"`
-	Tool     string   `json:"tool"`
-	Place    string   `json:"place"`
-	Remarks  string   `json:"remarks"`
-	Accepted []string `json:"accepted"`
-	Genuine  bool     `json:"genuine"`
-	Current  bool     `json:"current"`
-	Counts   bool     `json:"counts"`
-	Note     string   `json:"note"`
+	Number   int       `json:"number"`
+	Name     string    `json:"name"`
+	Role     string    `json:"role"`
+	Date     string    `json:"date"`
+	Key      string    `json:"key"`
+	Vouched  string    `json:"vouched"`
+	Tool     string    `json:"tool"`
+	Place    string    `json:"place"`
+	Remarks  string    `json:"remarks"`
+	Accepted []string  `json:"accepted"`
+	Genuine  bool      `json:"genuine"`
+	Current  bool      `json:"current"`
+	Counts   bool      `json:"counts"`
+	Seen     *seenJSON `json:"seen_on_the_model"`
+	Note     string    `json:"note"`
+}
+
+type seenJSON struct {
+	Record     string `json:"record"`
+	Date       string `json:"date"`
+	Summary    string `json:"summary"`
+	Steps      int    `json:"steps"`
+	AsExpected int    `json:"as_expected"`
+	Differ     int    `json:"not_as_expected"`
+	Skipped    int    `json:"skipped"`
+	Unseen     int    `json:"not_seen"`
+	Reason     string `json:"reason"`
 }
 
 type changeJSON struct {
@@ -51,12 +65,15 @@ type changeJSON struct {
 // error is the writer's.
 func RenderStanding(w io.Writer, tool string, model result.Model, s *result.Standing) error {
 	doc := standingJSON{
-		Format: Format, Tool: tool, Model: modelJSON(model), Summary: s.Summary, Current: s.Stands(),
+		Format: Format, Tool: tool, Model: modelJSON(model), Summary: s.Summary, Seen: s.Seen, Current: s.Stands(),
 		Signatures: []signatureJSON{}, Changes: []changeJSON{}, Troubles: list(s.Troubles),
 	}
 	for _, sig := range s.Signatures {
-		sig.Accepted = list(sig.Accepted)
-		doc.Signatures = append(doc.Signatures, signatureJSON(sig))
+		doc.Signatures = append(doc.Signatures, signatureJSON{
+			Number: sig.Number, Name: sig.Name, Role: sig.Role, Date: sig.Date, Key: sig.Key, Vouched: sig.Vouched, Tool: sig.Tool,
+			Place: sig.Place, Remarks: sig.Remarks, Accepted: list(sig.Accepted), Genuine: sig.Genuine, Current: sig.Current, Counts: sig.Counts,
+			Seen: (*seenJSON)(sig.Seen), Note: sig.Note,
+		})
 	}
 	for _, c := range s.Changes {
 		doc.Changes = append(doc.Changes, changeJSON{c.Text, placeOf(c.Place), list(c.Parts), list(c.Checks)})

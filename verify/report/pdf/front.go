@@ -134,6 +134,10 @@ func (d *document) standing() {
 				p.below(d.fonts.labelled(d.inner(), 4, "", bit{label + words, note}), 0)
 			}
 		}
+		if g.Name != "" {
+			_, seen := said.OnTheModel(g)
+			more("", seen)
+		}
 		more("at ", g.Place)
 		more("remarks: ", g.Remarks)
 		for _, a := range g.Accepted {

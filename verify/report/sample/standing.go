@@ -14,14 +14,19 @@ func Signed() *result.Standing {
 			{
 				Number: 1, Name: "Ada Crane", Role: "builder", Date: "2026-11-25T20:15:00Z", Place: "Long Mead",
 				Accepted: []string{"roll throws differ: 90 % right, 85 % left [uneven-throws]: the servo horn allows no more"},
-				Genuine:  true, Current: true, Counts: true,
+				Seen: &result.Seen{
+					Record: "tarn-sampler.bench/0001.jsonl", Date: "2026-11-25T19:40:00Z", Steps: 6, AsExpected: 5, Skipped: 1,
+					Summary: "seen on the model: 5 of 6 steps as expected, 1 skipped, 2026-11-25",
+				},
+				Genuine: true, Current: true, Counts: true,
 			},
 			{
 				Number: 2, Name: "王 小明", Role: "second", Date: "2026-11-26T08:00:00Z", Key: someKey, Vouched: "wang@club.example",
 				Remarks: "with both batteries", Tool: "0.0.9", Genuine: true, Current: true, Counts: true,
 			},
 		},
-		Summary: "signed 2 days ago by Ada Crane (builder) and 1 day ago by 王 小明 (second person)",
+		Seen:    "seen on the model: 5 of 6 steps as expected, 1 skipped, 2026-11-25",
+		Summary: "signed 2 days ago by Ada Crane (builder) and 1 day ago by 王 小明 (second person); seen on the model: 5 of 6 steps as expected, 1 skipped, 2026-11-25",
 	}
 }
 
@@ -38,7 +43,8 @@ func SignedBefore() *result.Standing {
 		},
 		{Text: `check gone: "the rudder moves right" (with everything at rest)`, Place: at(31, 5)},
 	}
-	s.Summary += "; out of date: port flap: share of flap −55 → −65 %, and 1 more change"
+	s.Seen = ""
+	s.Summary = "signed 2 days ago by Ada Crane (builder) and 1 day ago by 王 小明 (second person); out of date: port flap: share of flap −55 → −65 %, and 1 more change"
 	return s
 }
 
@@ -54,8 +60,22 @@ func SignedFalsely() *result.Standing {
 		},
 		result.Signature{Number: 4, Note: "it is cut short, or no record"},
 	)
+	s.Seen = result.OnlySetUp
 	s.Troubles = []string{"record 1: it is not as it was written: its sum is another", "record 4: it is cut short, or no record"}
-	s.Summary = "the signatures are not to be trusted: " + s.Troubles[0] + ", and 1 more; signed 1 day ago by 王 小明 (second person)"
+	s.Summary = "the signatures are not to be trusted: " + s.Troubles[0] + ", and 1 more; signed 1 day ago by 王 小明 (second person); " + s.Seen
+	return s
+}
+
+// SignedInSpite is a model that was signed though not all was as expected on it.
+func SignedInSpite() *result.Standing {
+	s := Signed()
+	s.Signatures[0].Seen = &result.Seen{
+		Record: "tarn-sampler.bench/0002.jsonl", Date: "2026-11-25T20:01:00Z", Steps: 6, AsExpected: 4, Differ: 1, Unseen: 1,
+		Summary: "seen on the model: 4 of 6 steps as expected, 1 NOT AS EXPECTED, 1 not seen, 2026-11-25",
+		Reason:  "the wheel goes the other way until its arm is turned round; it stays on the ground",
+	}
+	s.Seen = s.Signatures[0].Seen.Summary
+	s.Summary = "signed 2 days ago by Ada Crane (builder) and 1 day ago by 王 小明 (second person); " + s.Seen
 	return s
 }
 
@@ -65,7 +85,7 @@ func SignedByOne() *result.Standing {
 	s := Signed()
 	s.Signatures = s.Signatures[:1]
 	s.Signatures[0].Counts, s.Signatures[0].Note = false, "it was checked by Hingeline 0.0.9; with 0.1.0: run again, its check does not pass: it is FAILED"
-	s.Summary = "no signature counts"
+	s.Seen, s.Summary = "", "no signature counts"
 	return s
 }
 

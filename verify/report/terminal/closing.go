@@ -95,14 +95,25 @@ func (p *page) verdict(r *result.Report) {
 
 // toned is words with the sign and the colour of how they are meant.
 func (p *page) toned(tone said.Tone, words string) {
-	sign, ink := "▲ ", p.warn
+	sign := "▲ "
 	switch tone {
 	case said.Good:
-		sign, ink = "✓ ", p.good
+		sign = "✓ "
 	case said.Bad:
-		sign, ink = "✗ ", p.bad
+		sign = "✗ "
 	}
-	p.hang(sign, ink, words, ink)
+	p.hang(sign, p.tint(tone), words, p.tint(tone))
+}
+
+// tint is the colour of how something is meant.
+func (p *page) tint(tone said.Tone) paint {
+	switch tone {
+	case said.Good:
+		return p.good
+	case said.Bad:
+		return p.bad
+	}
+	return p.warn
 }
 
 // firstFailure is what to mend first, in one line, for someone who sees no more

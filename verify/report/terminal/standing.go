@@ -22,7 +22,7 @@ func RenderStanding(w io.Writer, tool string, model result.Model, s *result.Stan
 	p.troubles(s.Troubles)
 	if !o.Brief && len(s.Signatures) > 0 {
 		p.blank()
-		p.para(2, "A signature is somebody's word about the set-up as written. What a check cannot see is still to be looked at on the model."+
+		p.para(2, "A signature is somebody's word about the set-up as written, and about the model itself only where it says what was seen. What a check cannot see is still to be looked at on the model."+
 			" Records that were taken away from the end leave no trace here: keep a copy elsewhere.", plain)
 	}
 	p.standingVerdict(s)
@@ -84,6 +84,8 @@ func (p *page) signedToo(s *result.Signature) {
 	if s.Remarks != "" {
 		p.hang("       remarks: ", p.faint, s.Remarks, plain)
 	}
+	tone, words := said.OnTheModel(s)
+	p.hang("       ", plain, words, p.tint(tone))
 	for _, a := range s.Accepted {
 		p.hang("       in spite of: ", p.warn, a, plain)
 	}
@@ -140,7 +142,8 @@ func (p *page) standingVerdict(s *result.Standing) {
 	case len(s.Signatures) == 0:
 		p.para(0, "▲ NOT SIGNED: "+s.Summary, p.warn)
 	case s.Stands():
-		p.para(0, "✓ SIGNED AND CURRENT: "+s.Summary, p.good)
+		tone, word := said.StandingOf(s)
+		p.toned(tone, word+": "+s.Summary)
 	case len(s.Changes) > 0:
 		p.para(0, "✗ OUT OF DATE: "+s.Summary, p.bad)
 	default:

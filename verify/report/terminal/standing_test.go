@@ -16,11 +16,12 @@ func ofStanding(s *result.Standing) writing {
 }
 
 var standings = map[string]writing{
-	"standing":         ofStanding(sample.Signed()),
-	"standing_before":  ofStanding(sample.SignedBefore()),
-	"standing_falsely": ofStanding(sample.SignedFalsely()),
-	"standing_one":     ofStanding(sample.SignedByOne()),
-	"standing_nothing": ofStanding(sample.NotSigned()),
+	"standing":          ofStanding(sample.Signed()),
+	"standing_before":   ofStanding(sample.SignedBefore()),
+	"standing_falsely":  ofStanding(sample.SignedFalsely()),
+	"standing_one":      ofStanding(sample.SignedByOne()),
+	"standing_in_spite": ofStanding(sample.SignedInSpite()),
+	"standing_nothing":  ofStanding(sample.NotSigned()),
 }
 
 func TestStandingsGolden(t *testing.T) {

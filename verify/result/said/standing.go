@@ -1,6 +1,8 @@
 package said
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -14,12 +16,36 @@ func StandingOf(s *result.Standing) (Tone, string) {
 		return Heed, "NOT SIGNED"
 	case len(s.Troubles) > 0:
 		return Bad, "NOT TO BE TRUSTED"
+	case s.Stands() && differsOnTheModel(s):
+		return Heed, "SIGNED AND CURRENT, BUT NOT ALL WAS AS EXPECTED ON THE MODEL"
 	case s.Stands():
 		return Good, "SIGNED AND CURRENT"
 	case len(s.Changes) > 0:
 		return Bad, "OUT OF DATE"
 	}
 	return Heed, "NO SIGNATURE COUNTS"
+}
+
+// differsOnTheModel says whether somebody whose signature stands has signed in spite of
+// something that was not as expected.
+func differsOnTheModel(s *result.Standing) bool {
+	return slices.ContainsFunc(s.Signatures, func(g result.Signature) bool {
+		return g.Stands() && g.Seen != nil && g.Seen.Differ > 0
+	})
+}
+
+// OnTheModel is what a signature says of the model itself, and how it is meant.
+func OnTheModel(s *result.Signature) (Tone, string) {
+	seen := s.Seen
+	switch {
+	case seen == nil:
+		return Heed, result.OnlySetUp
+	case seen.Differ > 0:
+		return Bad, fmt.Sprintf("%s; signed all the same: %s (%s)", seen.Summary, seen.Reason, seen.Record)
+	case seen.Skipped+seen.Unseen > 0:
+		return Heed, fmt.Sprintf("%s (%s)", seen.Summary, seen.Record)
+	}
+	return Good, fmt.Sprintf("%s (%s)", seen.Summary, seen.Record)
 }
 
 // SignatureOf is what one signature is worth.
