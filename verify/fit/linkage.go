@@ -112,7 +112,11 @@ const (
 // Where the surface is must be told as far either way as it was measured one way; where
 // its channel is known to put out more, [LinkageOver] is to be asked.
 func Linkage(d *mixcore.Drive, points []Point) (*Fitted, error) {
-	return LinkageOver(d, points, 0, 0)
+	most := mixcore.Percent(0)
+	for _, p := range points {
+		most = max(most, p.Output, -p.Output)
+	}
+	return LinkageOver(d, points, -most, most)
 }
 
 // LinkageOver is Linkage of a channel that puts out low to high, in percent: where the
@@ -131,7 +135,7 @@ func LinkageOver(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*
 		return nil, err
 	}
 	first, last := merged[0].Output, merged[len(merged)-1].Output
-	told, err := p.told(best, min(low, first, -last), max(high, last, -first))
+	told, err := p.told(best, min(low, first), max(high, last))
 	switch {
 	case err != nil:
 		return nil, err

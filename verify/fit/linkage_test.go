@@ -156,6 +156,13 @@ func TestLinkageOverTheTravel(t *testing.T) {
 	if f, err := LinkageOver(d, points, -100, 100); !errors.Is(err, ErrTooClose) {
 		t.Errorf("%+v, %v", f, err)
 	}
+	oneWay := reads(t, driveOf(hand, 45, true, -1), []float64{0, 40, 80, 100}, exactly)
+	if f, err := Linkage(d, oneWay); !errors.Is(err, ErrTooClose) {
+		t.Errorf("%+v, %v", f, err)
+	}
+	if f, err := LinkageOver(d, oneWay, -10, 100); err != nil || math.Abs(f.Exact.Arm-12) > 1e-3 {
+		t.Errorf("%+v, %v", f, err)
+	}
 	if f, err := LinkageOver(d, points, -50, 50); err != nil || math.Abs(f.Exact.Arm-12) > 1e-3 {
 		t.Errorf("%+v, %v", f, err)
 	}
