@@ -54,7 +54,7 @@ type BenchStep struct {
 	Move       []string // what is moved, as it then stands; empty: look at the model as it stands
 	SignalLost bool     // the movement is that the transmitter is switched off
 	SignalBack bool     // it was off in the step before, and is not in this one
-	MotorRuns  bool     // a propeller turns before or after it
+	Beware     []string // what to know before it is done
 	Parts      []BenchPart
 	State      BenchState
 	Reason     string // why it was skipped

@@ -7,7 +7,7 @@ import "example.com/hingeline/verify/result"
 func BenchStep() *result.BenchStep {
 	return &result.BenchStep{
 		Number: 3, Of: 5, Stand: []string{"motor switch live", "flap lever landing"}, Move: []string{"roll stick full right", "throttle 100 %"},
-		SignalBack: true, MotorRuns: true, State: result.StepDiffers,
+		SignalBack: true, Beware: []string{"a motor runs here: propeller off, or the model restrained"}, State: result.StepDiffers,
 		Parts: []result.BenchPart{
 			{Number: 1, Name: "port aileron", Stage: result.PortWing, Motion: result.UpDown, Way: "DOWN", Amount: "15.4° (10 mm)", Exact: "neutral to 15.4° DOWN (10 mm)", Moves: true, Sure: true,
 				Spot: result.Spot{Row: "wing", From: -0.96, To: -0.52}, Said: "the other way", Differs: true},

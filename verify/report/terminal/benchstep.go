@@ -19,6 +19,9 @@ type BenchLook struct {
 func RenderBenchStep(w io.Writer, s *result.BenchStep, look BenchLook, o Options) error {
 	p := newPage(o)
 	p.row(inked{fmt.Sprintf("STEP %d of %d", s.Number, s.Of), p.strong})
+	for _, text := range s.Beware {
+		p.hang("  ! ", p.warn, text, p.warn)
+	}
 	if s.SignalBack {
 		p.hang("  first ", p.strong, "the transmitter on again, and see that the model hears it", plain)
 	}
@@ -35,9 +38,6 @@ func RenderBenchStep(w io.Writer, s *result.BenchStep, look BenchLook, o Options
 			move += ": switch the transmitter off"
 		}
 		p.hang("  move  ", p.strong, move, p.strong)
-	}
-	if s.MotorRuns {
-		p.hang("  ! ", p.warn, "a motor runs here: propeller off, or the model restrained", p.warn)
 	}
 	p.mustMove(s, look.Ruler)
 	p.mustStay(s, look.Ruler)
