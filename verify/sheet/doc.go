@@ -23,15 +23,15 @@ import (
 // is not sure, and says so.
 func Of(ctx context.Context, m *airframes.Model, record *script.Record) *result.Paper {
 	p := prove.New(m.Plan)
-	shape, used := Shape(m), travel(ctx, m, p)
+	shape, used := shapeOf(m), travel(ctx, m, p)
 	return &result.Paper{
 		MassKg:   m.MassKg,
 		Shape:    shape,
 		Pictures: pictures(m, record, &shape),
-		Linkages: Linkages(m, used),
-		Throws:   Throws(m),
+		Linkages: linkages(m, used),
+		Throws:   throwsOf(m),
 		Travel:   used,
-		Signal:   Signal(m),
+		Signal:   signals(m),
 		Motors:   motors(ctx, m, p),
 	}
 }

@@ -10,9 +10,9 @@ import (
 	"example.com/hingeline/verify/script"
 )
 
-// Shape is the model as it can be drawn, from what the airframe file says and what is
+// shapeOf is the model as it can be drawn, from what the airframe file says and what is
 // usual for the rest.
-func Shape(m *airframes.Model) result.Shape {
+func shapeOf(m *airframes.Model) result.Shape {
 	d := drafter{m: m, s: &m.Setup, air: effect.New(&m.Setup)}
 	d.semi = float64(d.air.Semispan())
 	d.wing()

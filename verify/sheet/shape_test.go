@@ -16,7 +16,7 @@ import (
 // nothing else.
 func drawable(t fatal, m *airframes.Model) {
 	t.Helper()
-	shape := Shape(m)
+	shape := shapeOf(m)
 	if !(shape.Semispan > 0 && shape.Chords[0] > 0 && shape.Chords[1] > 0) || shape.Measured != (m.Setup.Wing != nil) || len(shape.Parts) != len(m.Setup.Parts) {
 		t.Fatalf("%+v", shape)
 	}
@@ -104,7 +104,7 @@ func TestShapeLaysPartsOfAKindSideBySide(t *testing.T) {
 		t.Fatal(problems)
 	}
 	drawable(t, m)
-	shape := Shape(m)
+	shape := shapeOf(m)
 	at := map[string]*result.Outline{}
 	for i := range shape.Parts {
 		at[shape.Parts[i].Name] = &shape.Parts[i]
@@ -142,7 +142,7 @@ func TestShapeLaysPartsOfAKindSideBySide(t *testing.T) {
 // What the file says is drawn as it says it.
 func TestShapeKeepsWhatIsSaid(t *testing.T) {
 	m, _ := shipped(t, "skerry")
-	shape := Shape(m)
+	shape := shapeOf(m)
 	if shape.Semispan != 1530 || shape.Chords != [2]float64{235, 130} || !shape.Measured {
 		t.Errorf("%+v", shape)
 	}
@@ -159,7 +159,7 @@ func TestShapeKeepsWhatIsSaid(t *testing.T) {
 	}
 	// The furthest that a surface reaches is where its channel ends or its stop is.
 	bracken, _ := shipped(t, "bracken-20")
-	for _, o := range Shape(bracken).Parts {
+	for _, o := range shapeOf(bracken).Parts {
 		if o.Name == "port flap" && o.Most != 54 {
 			t.Errorf("%+v", o)
 		}

@@ -95,14 +95,18 @@ func (p *page) verdict(r *result.Report) {
 
 // toned is words with the sign and the colour of how they are meant.
 func (p *page) toned(tone said.Tone, words string) {
-	sign, ink := "▲ ", p.warn
+	sign, ink := p.signOf(tone)
+	p.hang(sign, ink, words, ink)
+}
+
+func (p *page) signOf(tone said.Tone) (sign string, ink paint) {
 	switch tone {
 	case said.Good:
-		sign, ink = "✓ ", p.good
+		return "✓ ", p.good
 	case said.Bad:
-		sign, ink = "✗ ", p.bad
+		return "✗ ", p.bad
 	}
-	p.hang(sign, ink, words, ink)
+	return "▲ ", p.warn
 }
 
 // firstFailure is what to mend first, in one line, for someone who sees no more
