@@ -58,13 +58,13 @@ func Shortest(ctx context.Context, m *airframes.Model, o Options) *Found {
 	tell("trying every mistake at every step")
 	t := table.New(m, mistakes, steps)
 	tell("looking for the fewest steps")
-	f := Of(ctx, t, o.Look)
+	f := shortestOf(ctx, t, o.Look)
 	f.Cut = cut
 	return f
 }
 
-// Of finds the shortest walk-around among the steps of a table.
-func Of(ctx context.Context, t *table.Table, look sight.Look) *Found {
+// shortestOf finds the shortest walk-around among the steps of a table.
+func shortestOf(ctx context.Context, t *table.Table, look sight.Look) *Found {
 	f := &Found{Table: t, Look: look}
 	problem := cover.Problem{Columns: len(t.Steps)}
 	for _, row := range t.Shows(look) {
