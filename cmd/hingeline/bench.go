@@ -16,8 +16,8 @@ import (
 
 // benchFlags are the flags of bench.
 type benchFlags struct {
-	script, ruler, noPicture, brief, json bool
-	visible, answers, resume, write, date string
+	script, shortest, ruler, noPicture, brief, json bool
+	visible, answers, resume, write, date           string
 
 	now func() string // RFC 3339, UTC
 }
@@ -30,8 +30,9 @@ func (s *session) benchCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "bench AIRFRAME [SCRIPT...]",
 		Short: "the walk-around with the model in hand, step by step, with a record and a report",
-		Long: `Bench leads through the walk-around with the model in hand: the shortest one that shows
-every single mistake that can be seen, or with --script the script's own poses. For each
+		Long: `Bench leads through the walk-around with the model in hand: each stick alone, both ways,
+then the fewest steps that show every other single mistake that can be seen; with
+--shortest only the fewest; or with --script the script's own poses. For each
 step it says what to set on the radio and what must be seen, in words and as a picture
 from behind, and asks what was seen. Enter is "all as expected"; "h" tells what else can
 be said. Surfaces may be measured: "port flap 12 up", "port flap 9 mm down".
@@ -62,6 +63,7 @@ file cannot be used, 4 nothing was seen.`,
 	}
 	f := c.Flags()
 	f.BoolVar(&flags.script, "script", false, "walk through the script's own poses, in walk-around order")
+	f.BoolVar(&flags.shortest, "shortest", false, "leave out the steps in which each stick is moved alone, but where they show something")
 	f.BoolVar(&flags.ruler, "ruler", false, "how far everything goes is measured too")
 	f.StringVar(&flags.visible, "visible", "", "a movement of this many `DEGREES` is seen (2)")
 	f.BoolVar(&flags.noPicture, "no-picture", false, "words only")
@@ -91,8 +93,10 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 		return wrong("an airframe file, or the name of a built-in model, is missing", "built in are: "+strings.Join(airframes.Shipped(), ", "))
 	case args[0] == "-":
 		return wrong("the airframe file cannot come from standard input: the record is kept beside it", "name a file")
-	case resumes && (f.script || f.ruler || f.visible != ""):
-		return wrong("--script, --ruler and --visible do not go with --resume: the record says how it was begun", "")
+	case f.script && f.shortest:
+		return wrong("--script and --shortest do not go together: the script's poses are walked through as they are", "")
+	case resumes && (f.script || f.shortest || f.ruler || f.visible != ""):
+		return wrong("--script, --shortest, --ruler and --visible do not go with --resume: the record says how it was begun", "")
 	case f.brief && f.json:
 		return wrong("--brief and --json do not go together: the JSON report is always whole", "")
 	}
@@ -158,7 +162,11 @@ func (r *benchRun) begin(look sight.Look) error {
 		if line != nil {
 			progress = line.tell
 		}
-		chosen = bench.Shortest(ctx, r.in.model, look, progress)
+		choose := bench.Usual
+		if r.flags.shortest {
+			choose = bench.Shortest
+		}
+		chosen = choose(ctx, r.in.model, look, progress)
 		line.erase()
 	}
 	if len(chosen.Steps) == 0 {

@@ -88,7 +88,7 @@ func TestBenchAtATerminalNamesTheMistake(t *testing.T) {
 	for _, name := range []string{"pellin-park", "ousel-trainer", "quoin-delta"} {
 		text, _ := airframes.ReadShipped(name)
 		m, _ := airframes.Load(name, text)
-		w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
+		w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
 		all := mistake.All(m, mistake.Options{})
 		for _, i := range []int{0, len(all) / 3} {
 			variant, faults := all[i].Variant(m)
@@ -140,7 +140,7 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 	program, dir := programInDirectory(t)
 	text, _ := airframes.ReadShipped("pellin-park")
 	m, _ := airframes.Load("pellin-park", text)
-	w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
+	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
 	variant, _ := mistake.All(m, mistake.Options{})[0].Variant(m)
 	hand := benchtest.Modeller{Walk: w, Plan: variant.Plan}
 	lines := hand.All()

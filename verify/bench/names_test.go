@@ -65,7 +65,7 @@ func TestBenchNamesEveryMistake(t *testing.T) {
 		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
 			t.Run(map[bool]string{false: "eye ", true: "ruler "}[look.Ruler]+name, func(t *testing.T) {
 				m := load(t, name)
-				chosen := bench.Shortest(context.Background(), m, look, nil)
+				chosen := bench.Usual(context.Background(), m, look, nil)
 				w := bench.NewWalk(m, chosen, look)
 				all := mistake.All(m, mistake.Options{})
 				steps := table.New(m, all, append(slices.Clone(chosen.Steps), table.Steps(m)...))

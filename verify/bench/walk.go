@@ -56,18 +56,31 @@ type Chosen struct {
 	How   string  // in words
 }
 
-// Shortest chooses the steps of the shortest walk-around. Where ctx is done before the
-// search is, they are the best that it found.
+// Usual chooses each stick alone, both ways, and then the fewest steps that show every
+// other single mistake that can be seen. Where ctx is done before the search is, they are
+// the best that it found.
+func Usual(ctx context.Context, m *airframes.Model, look sight.Look, progress func(string)) Chosen {
+	t, _ := walk.Candidates(m, nil, progress)
+	found := walk.After(ctx, t, look, walk.Plain(t, look))
+	return chosen(found, "each stick alone, both ways; then the fewest steps that show every other single mistake that can be seen")
+}
+
+// Shortest chooses the fewest steps that show every single mistake that can be seen, and
+// is like Usual else.
 func Shortest(ctx context.Context, m *airframes.Model, look sight.Look, progress func(string)) Chosen {
 	found := walk.Shortest(ctx, m, walk.Options{Look: look, Progress: progress})
-	c := Chosen{How: "the shortest walk-around that shows every single mistake that can be seen"}
+	return chosen(found, "the fewest steps that show every single mistake that can be seen")
+}
+
+func chosen(found *walk.Found, how string) Chosen {
+	c := Chosen{How: how}
 	if found.Stopped {
-		c.How = "a short walk-around that shows every single mistake that can be seen"
+		c.How += ", of those found before the search was stopped"
 	}
 	for _, i := range found.Order {
 		c.Steps = append(c.Steps, found.Table.Steps[i])
 	}
-	c.watch(m, look)
+	c.watch(found.Table.Model, found.Look)
 	return c
 }
 

@@ -62,7 +62,7 @@ func TestMILPAgreesOnShippedWalks(t *testing.T) {
 					p.Rows = append(p.Rows, bits)
 				}
 			}
-			found := shortestOf(context.Background(), tab, look)
+			found := After(context.Background(), tab, look, nil)
 			want := optimum(t, p)
 			t.Logf("%s, ruler %v: %d mistakes at %d steps, %d are enough", name, look.Ruler, len(p.Rows), p.Columns, want)
 			if len(found.Order) != want || found.AtLeast != want {

@@ -262,7 +262,7 @@ func BenchmarkWalk(b *testing.B) {
 			t := table.New(m, mistake.All(m, mistake.Options{}), table.Steps(m))
 			b.ResetTimer()
 			for b.Loop() {
-				shortestOf(context.Background(), t, sight.Eye)
+				After(context.Background(), t, sight.Eye, nil)
 			}
 		})
 	}
