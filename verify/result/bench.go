@@ -50,6 +50,7 @@ const (
 // BenchStep is one step at the bench: what to do, what must be seen and what was.
 type BenchStep struct {
 	Number, Of int
+	Further    bool     // it came behind those that were chosen, to tell apart what would explain their answers
 	Stand      []string // how the controls stand before the movement, those that rest left out
 	Move       []string // what is moved, as it then stands; empty: look at the model as it stands
 	SignalLost bool     // the movement is that the transmitter is switched off

@@ -44,12 +44,13 @@ type benchCountsJSON struct {
 }
 
 type benchStepJSON struct {
-	Number int             `json:"number"`
-	Stand  []string        `json:"stand"`
-	Move   []string        `json:"move"`
-	State  string          `json:"state"`
-	Reason string          `json:"reason"`
-	Parts  []benchPartJSON `json:"parts"`
+	Number  int             `json:"number"`
+	Further bool            `json:"further"`
+	Stand   []string        `json:"stand"`
+	Move    []string        `json:"move"`
+	State   string          `json:"state"`
+	Reason  string          `json:"reason"`
+	Parts   []benchPartJSON `json:"parts"`
 }
 
 type benchPartJSON struct {
@@ -148,7 +149,7 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 }
 
 func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
-	one := benchStepJSON{s.Number, list(s.Stand), list(s.Move), string(s.State), s.Reason, []benchPartJSON{}}
+	one := benchStepJSON{s.Number, s.Further, list(s.Stand), list(s.Move), string(s.State), s.Reason, []benchPartJSON{}}
 	switch s.State {
 	case result.StepAsExpected:
 		counts.AsExpected++

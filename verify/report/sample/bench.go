@@ -45,6 +45,7 @@ func Bench() *result.Bench {
 			*BenchStands(), {Number: 2, Of: 5, Move: []string{"signal lost"}, SignalLost: true, State: result.StepUnsure}, *BenchStep(),
 			{Number: 4, Of: 5, Stand: []string{"rate switch high"}, Move: []string{"yaw stick full left"}, State: result.StepSkipped, Reason: "the rudder is off for repair"},
 			{Number: 5, Of: 5, Stand: []string{"flap lever landing"}, State: result.StepOpen},
+			{Number: 6, Of: 5, Further: true, Stand: []string{"flap lever landing"}, Move: []string{"yaw stick full left"}, State: result.StepAsExpected},
 		},
 		Causes: causes, Sizes: 1,
 		Throws: []result.BenchThrow{

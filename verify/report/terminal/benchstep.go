@@ -18,7 +18,11 @@ type BenchLook struct {
 // must be seen, in words first. The error is the writer's.
 func RenderBenchStep(w io.Writer, s *result.BenchStep, look BenchLook, o Options) error {
 	p := newPage(o)
-	p.row(inked{fmt.Sprintf("STEP %d of %d", s.Number, s.Of), p.strong})
+	title := fmt.Sprintf("STEP %d of %d", s.Number, s.Of)
+	if s.Further {
+		title = fmt.Sprintf("STEP %d, to tell which mistake it is", s.Number)
+	}
+	p.row(inked{title, p.strong})
 	if s.SignalBack {
 		p.hang("  first ", p.strong, "the transmitter on again, and see that the model hears it", plain)
 	}
