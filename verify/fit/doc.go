@@ -4,11 +4,16 @@
 //
 // Of a linkage three things can be told from how far a surface goes: how far it goes at
 // all, which is the ratio of arm to horn; how much further one way than the other, which
-// is how the arm leans; and where it rests, which is the pushrod's length. How the horn
-// leans shows in the same way as how the arm does: measurements to half a degree do not
-// tell the two apart, so the horn's angle is kept as it was written.
+// is how the arm leans; and where it rests, which is the pushrod's length. A servo that
+// swings more than written shows as a longer arm, and a horn that leans as an arm that
+// does: ten degrees of the horn leave at most 0.25° over, as a root mean square, once the
+// arm's lean is fitted, and readings to half a degree 0.29°. So swing and horn are kept as
+// they were written.
 //
-// The model is mixcore's exact one; the least squares are solved with gonum's
-// matrices. It never judges which
-// of the file and the measurements is right. Start at [Linkage], [Table] and [Rewrite].
+// The model is mixcore's exact one; the least squares are solved with gonum's matrices.
+// How well values are told is worked out for readings that are up to half a degree off,
+// and nothing is fitted where that leaves open what the surface does in its travel, where
+// the search comes to an edge, or where readings do not go together. The package never
+// judges which of the file and the measurements is right. Start at [Linkage], [Table] and
+// [Rewrite].
 package fit

@@ -3,11 +3,9 @@ package fit
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/diff/fd"
-	"gonum.org/v1/gonum/mat"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/linkage"
@@ -31,34 +29,47 @@ const (
 	angleTo  = 0.1  // degrees
 )
 
-// What is searched: an arm from a third to three times as long as written, and the angles
-// that a file may hold, in degrees; a pushrod by so much longer or shorter, in arms.
-const (
-	armFactor  = 3
-	leastLean  = 10
-	mostLean   = 170
-	rodByArms  = 1
-	mostStarts = 5
-)
-
 // Why nothing was fitted.
 var (
 	ErrFewPoints = errors.New("fewer than three different outputs of the channel were measured")
 	ErrOtherWay  = errors.New("it goes the other way than written, which is a mistake and not a size")
+	ErrStill     = errors.New("it hardly moves where it should, which is a mistake and not a size")
 	ErrNoFit     = errors.New("no arm, lean and pushrod near those that are written move it so")
+	ErrTooClose  = errors.New("what was measured lies too close together to tell how far it goes in all: measure nearer to full travel, both ways")
 )
+
+// ScatteredError is that readings do not lie on what any linkage or table does: one of them
+// is misread, or something gives.
+type ScatteredError struct {
+	Named  bool            // one of them stands out
+	Output mixcore.Percent // where that was read
+	Off    float64         // from the others, degrees
+}
+
+func (e *ScatteredError) Error() string {
+	which := "measure again"
+	if e.Named {
+		which = fmt.Sprintf("the one at %.4g %% of the channel is %.1f° off the others: measure that again", math.Round(float64(e.Output)*10)/10+0, e.Off)
+	}
+	return "the readings do not go together to half a degree: " + which + ", and see that nothing gives"
+}
 
 // Fitted is a linkage that fits measurements.
 type Fitted struct {
 	Geometry linkage.Geometry // values as they are written into a file
 	Exact    linkage.Geometry // the minimum itself
 	Pushrod  bool             // its length was fitted too, for the surface does not rest where it should
-	Sum      float64          // of squares of what is left at the minimum, degrees²
-	Before   []float64        // computed less measured as written, by point, degrees
+	Sum      float64          // of squares of what is left at the minimum, all readings, degrees²
+	Before   []float64        // computed less measured as written, by point of Merged, degrees
 	After    []float64        // and with Geometry
 	Ratio    float64          // arm to horn
-	RatioOff float64          // standard error of the ratio; NaN where there are no more points than values
-	ArmOff   float64          // and of the arm's angle, degrees
+
+	// How well it is told: in 19 of 20 fits from readings that are up to half a degree off
+	// the value lies within twice this. Never NaN.
+	RatioOff   float64
+	ArmOff     float64 // of the arm's angle, degrees
+	PushrodOff float64 // of its length, mm; 0 where it was not fitted
+	TravelOff  float64 // of where the surface is anywhere in its travel, degrees
 }
 
 // Root mean square of what is left over.
@@ -70,314 +81,149 @@ func RMS(list []float64) float64 {
 	return math.Sqrt(sum / float64(max(len(list), 1)))
 }
 
+// When a surface counts as one that does not move: from one end of what was measured to
+// the other it goes less than the first, and should go more than the second, in degrees.
+const (
+	hardlyMoves = 1.0
+	surelyMoves = 3.0
+)
+
+// When the pushrod is taken into a fit of a linkage that is written without one: the sum of
+// squares falls by so many variances of a reading, which noise alone does once in a
+// thousand fits, and the surface rests so far off neutral, in degrees.
+const (
+	restsElsewhere = 10.8
+	restsLeast     = 0.5
+)
+
+// How well it must be told where the surface is in its travel, in degrees, and the ratio of
+// arm to horn, as a part: told less well, what is written may be better where nothing was
+// measured.
+const (
+	mostTravelOff = 1.5
+	mostRatioOff  = 0.1
+)
+
 // Linkage fits the arm, its lean and, where the surface rests elsewhere than written, the
 // pushrod of one servo that alone moves a surface. Points at which the surface stands at
-// its stop are to be left out before.
+// its stop are to be left out before. The error says in words why there is no fit; one
+// that is no variable of this package is a *ScatteredError.
+//
+// Where the surface is must be told as far either way as it was measured one way; where
+// its channel is known to put out more, [LinkageOver] is to be asked.
 func Linkage(d *mixcore.Drive, points []Point) (*Fitted, error) {
-	points = Merged(points)
-	if len(points) < LeastPoints {
+	most := mixcore.Percent(0)
+	for _, p := range points {
+		most = max(most, p.Output, -p.Output)
+	}
+	return LinkageOver(d, points, -most, most)
+}
+
+// LinkageOver is Linkage of a channel that puts out low to high, in percent: where the
+// surface is must be told all the way.
+func LinkageOver(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitted, error) {
+	merged := Merged(points)
+	if len(merged) < LeastPoints {
 		return nil, ErrFewPoints
 	}
-	p := problem{drive: d, points: points}
-	before, ok := p.residuals(*d.Linkage)
-	if !ok {
-		return nil, ErrNoFit
+	p := problem{drive: d, points: inOrder(points)}
+	if err := p.mistaken(merged); err != nil {
+		return nil, err
 	}
-	if p.otherWay() {
-		return nil, ErrOtherWay
-	}
-	best, err := p.minimum(d.Linkage.Pushrod > 0 && len(points) > LeastPoints)
+	best, err := p.chosen()
 	if err != nil {
 		return nil, err
 	}
-	if !best.rod && len(points) > LeastPoints {
-		if with, err := p.minimum(true); err == nil && with.sum < restsElsewhere*best.sum && restsOff(with.geometry) {
-			best = with
-		}
+	first, last := merged[0].Output, merged[len(merged)-1].Output
+	told, err := p.told(best, min(low, first), max(high, last))
+	switch {
+	case err != nil:
+		return nil, err
+	case told.travel > mostTravelOff, told.ratio > mostRatioOff*best.geometry.Arm/best.geometry.Horn:
+		return nil, ErrTooClose
 	}
-	return p.fitted(best, before)
+	f := &Fitted{
+		Geometry: best.geometry, Exact: best.geometry, Pushrod: best.rod, Sum: best.sum, Ratio: best.geometry.Arm / best.geometry.Horn,
+		RatioOff: told.ratio / 2, ArmOff: told.lean / 2, PushrodOff: told.rod / 2, TravelOff: told.travel / 2,
+	}
+	g := &f.Geometry
+	g.Arm, g.ArmDeg = to(g.Arm, lengthTo), to(g.ArmDeg, angleTo)
+	if best.rod {
+		g.Pushrod = to(g.Pushrod, lengthTo)
+	}
+	each := problem{drive: d, points: merged}
+	var before, after bool
+	f.Before, before = each.residuals(*d.Linkage)
+	f.After, after = each.residuals(*g)
+	if !before || !after {
+		return nil, ErrNoFit
+	}
+	return f, nil
 }
 
-// restsElsewhere is by how much the sum of squares must fall for the pushrod to be taken
-// into a fit, and restsLeast from how far off neutral on, in degrees.
-const (
-	restsElsewhere = 0.5
-	restsLeast     = 0.5
-)
+// chosen is the minimum with the pushrod, where that is written or clearly another, or
+// without.
+func (p *problem) chosen() (minimal, error) {
+	if p.drive.Linkage.Pushrod > 0 {
+		return p.minimum(true)
+	}
+	without, err := p.minimum(false)
+	with, withErr := p.minimum(true)
+	if withErr == nil && restsOff(with.geometry) && (err != nil || without.sum-with.sum >= restsElsewhere*readingVariance) {
+		return with, nil
+	}
+	return without, err
+}
 
 func restsOff(g linkage.Geometry) bool {
 	l, err := linkage.New(g)
 	return err == nil && math.Abs(l.NeutralSwing()) >= restsLeast
 }
 
-// Merged takes the mean of what was measured at one output, in order of outputs.
-func Merged(points []Point) (list []Point) {
+// mistaken says whether the surface goes against what is written, or stays, from one end
+// of what was measured to the other.
+func (p *problem) mistaken(merged []Point) error {
+	l, err := linkage.New(*p.drive.Linkage)
+	if err != nil {
+		return ErrNoFit
+	}
+	first, last := merged[0], merged[len(merged)-1]
+	a, _ := p.angle(l, first.Output)
+	b, _ := p.angle(l, last.Output)
+	return mistaken(b-a, float64(last.Angle-first.Angle))
+}
+
+// mistaken says whether a surface that should go so far goes the other way or stays.
+func mistaken(should, does float64) error {
+	switch {
+	case math.Abs(does) < hardlyMoves && math.Abs(should) > surelyMoves:
+		return ErrStill
+	case should*does < 0 && math.Abs(does) >= hardlyMoves:
+		return ErrOtherWay
+	}
+	return nil
+}
+
+func inOrder(points []Point) []Point {
 	sorted := slices.Clone(points)
 	slices.SortStableFunc(sorted, func(a, b Point) int { return cmp.Compare(a.Output, b.Output) })
+	return sorted
+}
+
+// Merged takes the mean of what was measured at one output, in order of outputs.
+func Merged(points []Point) (list []Point) {
+	sorted := inOrder(points)
 	for len(sorted) > 0 {
-		n, sum := 0, 0.0
+		n, at, sum := 0, 0.0, 0.0
 		for n < len(sorted) && sorted[n].Output-sorted[0].Output < sameOutput {
+			at += float64(sorted[n].Output)
 			sum += float64(sorted[n].Angle)
 			n++
 		}
-		list = append(list, Point{sorted[0].Output, mixcore.Degrees(sum / float64(n))})
+		list = append(list, Point{mixcore.Percent(at / float64(n)), mixcore.Degrees(sum / float64(n))})
 		sorted = sorted[n:]
 	}
 	return list
 }
 
-// problem is one servo and what was measured of its surface.
-type problem struct {
-	drive  *mixcore.Drive
-	points []Point
-}
-
-// angle is what a geometry makes of an output; false where it cannot be built or is driven
-// to its end.
-func (p *problem) angle(l *linkage.Linkage, output mixcore.Percent) (float64, bool) {
-	swing := float64(output) / 100 * float64(p.drive.Servo.Swing)
-	if !p.drive.Servo.PlusAft {
-		swing = -swing
-	}
-	most := float64(p.drive.Servo.Max)
-	swing = math.Max(-most, math.Min(most, swing))
-	fore, aft := l.Range()
-	return p.drive.Sign * l.Swing(swing), swing > fore.Swing && swing < aft.Swing
-}
-
-func (p *problem) residuals(g linkage.Geometry) ([]float64, bool) {
-	l, err := linkage.New(g)
-	if err != nil {
-		return nil, false
-	}
-	list := make([]float64, len(p.points))
-	for i, at := range p.points {
-		a, ok := p.angle(l, at.Output)
-		if !ok {
-			return nil, false
-		}
-		list[i] = a - float64(at.Angle)
-	}
-	return list, true
-}
-
-// otherWay says whether the surface goes against what is written, from one end of what was
-// measured to the other.
-func (p *problem) otherWay() bool {
-	l, err := linkage.New(*p.drive.Linkage)
-	if err != nil {
-		return false
-	}
-	first, last := p.points[0], p.points[len(p.points)-1]
-	a, _ := p.angle(l, first.Output)
-	b, _ := p.angle(l, last.Output)
-	return (b-a)*float64(last.Angle-first.Angle) < 0
-}
-
-// minimal is a minimum.
-type minimal struct {
-	geometry linkage.Geometry
-	x        []float64
-	sum      float64
-	rod      bool
-}
-
-// of is the geometry of values in units in which they are about 1: the arm's length and
-// lean, and the pushrod's length.
-func (p *problem) of(x []float64) (g linkage.Geometry, ok bool) {
-	g = *p.drive.Linkage
-	g.Arm *= math.Exp(x[0])
-	g.ArmDeg += x[1] * leanUnit
-	if math.Abs(x[0]) > math.Log(armFactor) || g.ArmDeg < leastLean || g.ArmDeg > mostLean {
-		return g, false
-	}
-	if len(x) > 2 {
-		if math.Abs(x[2]) > rodByArms {
-			return g, false
-		}
-		g.Pushrod = p.rod() + x[2]*p.drive.Linkage.Arm
-		return g, g.Pushrod > 0
-	}
-	return g, true
-}
-
-// leanUnit is the unit of an angle in a search, in degrees.
-const leanUnit = 10
-
-// rod is the pushrod's length as written, or as the angles at neutral need.
-func (p *problem) rod() float64 {
-	if l, err := linkage.New(*p.drive.Linkage); err == nil {
-		return l.Pushrod()
-	}
-	return p.drive.Linkage.Pushrod
-}
-
-func (p *problem) sum(x []float64) float64 {
-	g, ok := p.of(x)
-	if !ok {
-		return math.Inf(1)
-	}
-	list, ok := p.residuals(g)
-	if !ok {
-		return math.Inf(1)
-	}
-	sum := 0.0
-	for _, r := range list {
-		sum += r * r
-	}
-	return sum
-}
-
-// How the search goes on and ends: damping of a step, and how little the sum of squares may
-// still fall, as a part of it.
-const (
-	firstDamping = 1e-3
-	leastDamping = 1e-12
-	mostDamping  = 1e9
-	settled      = 1e-15
-	mostRounds   = 200
-)
-
-// minimum finds the least sum of squares: from several starts by damped Gauss-Newton steps
-// (Levenberg, Quarterly of Applied Mathematics 2, 1944; Marquardt, Journal of SIAM 11,
-// 1963), each solved by an orthogonal decomposition.
-func (p *problem) minimum(rod bool) (best minimal, err error) {
-	n := 2
-	if rod {
-		n = 3
-	}
-	best.sum, best.rod = math.Inf(1), rod
-	for start := range mostStarts {
-		x := make([]float64, n)
-		switch start {
-		case 1:
-			x[0] = 0.3
-		case 2:
-			x[0] = -0.3
-		case 3:
-			x[1] = 2
-		case 4:
-			x[1] = -2
-		}
-		if x, sum := p.descend(x); sum < best.sum {
-			best.x, best.sum = x, sum
-		}
-	}
-	if math.IsInf(best.sum, 1) {
-		return best, ErrNoFit
-	}
-	best.geometry, _ = p.of(best.x)
-	return best, nil
-}
-
-// descend goes down from a start to a minimum.
-func (p *problem) descend(x []float64) ([]float64, float64) {
-	sum := p.sum(x)
-	if math.IsInf(sum, 1) {
-		return x, sum
-	}
-	damping := firstDamping
-	for range mostRounds {
-		g, _ := p.of(x)
-		r, _ := p.residuals(g)
-		j := p.jacobian(x, len(r))
-		if j == nil {
-			break
-		}
-		fell := 0.0
-		for damping <= mostDamping {
-			next, ok := stepFrom(x, j, r, damping)
-			if now := p.sum(next); ok && now < sum {
-				x, fell, sum = next, sum-now, now
-				damping = math.Max(damping/10, leastDamping)
-				break
-			}
-			damping *= 10
-		}
-		if fell <= settled*sum {
-			break
-		}
-	}
-	return x, sum
-}
-
-// stepFrom solves min |J·d + r|² + damping·|d|².
-func stepFrom(x []float64, j *mat.Dense, r []float64, damping float64) ([]float64, bool) {
-	n, k := len(r), len(x)
-	a := mat.NewDense(n+k, k, nil)
-	a.Slice(0, n, 0, k).(*mat.Dense).Copy(j)
-	b := mat.NewVecDense(n+k, nil)
-	for i, ri := range r {
-		b.SetVec(i, -ri)
-	}
-	for i := range k {
-		a.Set(n+i, i, math.Sqrt(damping))
-	}
-	var qr mat.QR
-	qr.Factorize(a)
-	var d mat.VecDense
-	if err := qr.SolveVecTo(&d, false, b); err != nil {
-		return x, false
-	}
-	next := slices.Clone(x)
-	for i := range next {
-		next[i] += d.AtVec(i)
-	}
-	return next, true
-}
-
-// jacobian is how residuals change with the values; nil at the edge of what can be built.
-func (p *problem) jacobian(x []float64, n int) *mat.Dense {
-	j := mat.NewDense(n, len(x), nil)
-	fine := true
-	fd.Jacobian(j, func(y, x []float64) {
-		g, _ := p.of(x)
-		list, ok := p.residuals(g)
-		if fine = fine && ok; ok {
-			copy(y, list)
-		}
-	}, x, &fd.JacobianSettings{Formula: fd.Central})
-	if !fine {
-		return nil
-	}
-	return j
-}
-
-// fitted rounds a minimum to what is written into a file.
-func (p *problem) fitted(m minimal, before []float64) (*Fitted, error) {
-	f := &Fitted{Geometry: m.geometry, Exact: m.geometry, Pushrod: m.rod, Sum: m.sum, Before: before, Ratio: m.geometry.Arm / m.geometry.Horn}
-	g := &f.Geometry
-	g.Arm, g.ArmDeg = to(g.Arm, lengthTo), to(g.ArmDeg, angleTo)
-	if m.rod {
-		g.Pushrod = to(g.Pushrod, lengthTo)
-	}
-	var ok bool
-	if f.After, ok = p.residuals(*g); !ok {
-		return nil, ErrNoFit
-	}
-	f.RatioOff, f.ArmOff = p.errors(m)
-	return f, nil
-}
-
 func to(x, step float64) float64 { return math.Round(x/step) * step }
-
-// errors are the standard errors of ratio and lean, from how the residuals change about
-// the minimum. They are NaN where as many values were fitted as points measured.
-func (p *problem) errors(m minimal) (ratio, lean float64) {
-	n, k := len(p.points), len(m.x)
-	if n <= k {
-		return math.NaN(), math.NaN()
-	}
-	j := p.jacobian(m.x, n)
-	if j == nil {
-		return math.NaN(), math.NaN()
-	}
-	var normal, inverse mat.Dense
-	normal.Mul(j.T(), j)
-	if err := inverse.Inverse(&normal); err != nil {
-		return math.NaN(), math.NaN()
-	}
-	variance := m.sum / float64(n-k)
-	ratio = m.geometry.Arm / m.geometry.Horn * math.Sqrt(variance*inverse.At(0, 0))
-	return ratio, leanUnit * math.Sqrt(variance*inverse.At(1, 1))
-}

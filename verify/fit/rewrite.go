@@ -3,6 +3,7 @@ package fit
 import (
 	"bytes"
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -14,7 +15,6 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/linkage"
 	"example.com/hingeline/verify/resolved"
-	"example.com/hingeline/verify/wording"
 )
 
 // Correction is what one part's only servo gets: a linkage or a table.
@@ -33,8 +33,14 @@ func Rewrite(m *airframes.Model, list []Correction) ([]byte, error) {
 			return nil, fmt.Errorf("%s: %w", m.Setup.Parts[list[i].Part].Name, err)
 		}
 	}
-	text := w.applied()
-	return text, w.hold(text, list)
+	text, err := w.applied()
+	if err == nil {
+		err = w.hold(text, list)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return text, nil
 }
 
 // edit is a stretch of the text and what comes in its place.
@@ -49,24 +55,27 @@ type rewriter struct {
 	edits []edit
 }
 
-func (w *rewriter) applied() []byte {
+func (w *rewriter) applied() ([]byte, error) {
 	slices.SortStableFunc(w.edits, func(a, b edit) int { return cmp.Compare(a.from, b.from) })
 	var b bytes.Buffer
 	at := 0
 	for _, e := range w.edits {
+		if e.from < at {
+			return nil, errors.New("two corrections are of the same stretch of the file; change it by hand")
+		}
 		b.Write(w.text[at:e.from])
 		b.WriteString(e.with)
 		at = e.to
 	}
 	b.Write(w.text[at:])
-	return b.Bytes()
+	return b.Bytes(), nil
 }
 
 // hold reads the new text and sees that nothing but the corrections is different.
 func (w *rewriter) hold(text []byte, list []Correction) error {
 	now, problems := airframes.Load(w.m.Source.Name, text)
 	if now == nil {
-		p := problems[0]
+		p := problems[slices.IndexFunc(problems, func(p diag.Problem) bool { return p.Severity == diag.Error })]
 		return fmt.Errorf("with what was measured the file could not be used: line %d: %s", p.Line, p.Message)
 	}
 	for _, d := range resolved.Differences(w.m, now) {
@@ -95,18 +104,29 @@ func nearPoint(a, b mixcore.Point) bool {
 	return math.Abs(a.X-b.X) < written && math.Abs(a.Y-b.Y) < written
 }
 
-// field is the path of a field of a part's only servo, and where its key stands.
+// field is where the key of a setting of a part's only servo stands.
 func (w *rewriter) field(part int, key string) (diag.Place, bool) {
-	name := w.m.Setup.Parts[part].Name
-	for _, section := range []string{"surfaces", "wheels"} {
-		for _, path := range []string{section + "." + name + "." + key, section + "." + name + ".servos.0." + key} {
-			if at, ok := w.m.Places.Fields[path]; ok {
+	for _, path := range w.paths(part, key) {
+		for said, at := range w.m.Places.Fields {
+			if tidied(said) == path {
 				return at, true
 			}
 		}
 	}
 	return diag.Place{}, false
 }
+
+// paths are those that a setting of a part's only servo may have among Places.Fields.
+func (w *rewriter) paths(part int, key string) (paths []string) {
+	name := w.m.Setup.Parts[part].Name
+	for _, section := range []string{"surfaces", "wheels"} {
+		paths = append(paths, section+"."+name+"."+key, section+"."+name+".servos.0."+key)
+	}
+	return paths
+}
+
+// tidied is a path as names are taken: one space between two words.
+func tidied(path string) string { return strings.Join(strings.Fields(path), " ") }
 
 func (w *rewriter) correct(c *Correction) error {
 	if c.Table != nil {
@@ -150,28 +170,61 @@ func (w *rewriter) number(part int, key string, is float64) error {
 	if !ok {
 		return fmt.Errorf("no arm_mm was found to put %s beside", key)
 	}
-	_, to, err := w.value(at, "arm_mm")
+	start, to, err := w.value(at, "arm_mm")
 	if err != nil {
 		return err
 	}
-	start, _ := w.m.Source.Offset(at)
 	said := key + ": " + plainNumber(is)
-	line := bytes.LastIndexByte(w.text[:start], '\n') + 1
-	indent := w.text[line:start]
-	if len(bytes.TrimLeft(indent, " ")) > 0 { // {arm_mm: …, …}
+	flow, err := w.inBrackets(part, "linkage")
+	if err != nil {
+		return err
+	}
+	if flow {
 		w.edits = append(w.edits, edit{to, to, ", " + said})
 		return nil
 	}
-	if next := bytes.TrimLeft(w.text[to:], " \t"); bytes.HasPrefix(next, []byte(",")) || bytes.HasPrefix(next, []byte("}")) { // of a list in brackets over several lines
-		w.edits = append(w.edits, edit{to, to, ", " + said})
-		return nil
+	return w.lineBefore(at, start, said)
+}
+
+// inBrackets says whether the settings behind a key stand in brackets.
+func (w *rewriter) inBrackets(part int, key string) (bool, error) {
+	at, ok := w.field(part, key)
+	if !ok {
+		return false, fmt.Errorf("no %s: was found", key)
 	}
-	ending := "\n"
+	from, err := w.behind(at, key)
+	return err == nil && from < len(w.text) && w.text[from] == '{', err
+}
+
+// lineBefore puts a line before that of a key, set in as far.
+func (w *rewriter) lineBefore(at diag.Place, value int, said string) error {
+	line, indent, err := w.setIn(at, value)
+	if err == nil {
+		w.edits = append(w.edits, edit{line, line, indent + said + w.ending()})
+	}
+	return err
+}
+
+// setIn is where the line of a key begins, and how far the key is set in.
+func (w *rewriter) setIn(at diag.Place, value int) (line int, indent string, err error) {
+	start, ok := w.m.Source.Offset(at)
+	if !ok || start > value {
+		return 0, "", w.byHand(at, "a key")
+	}
+	line = bytes.LastIndexByte(w.text[:start], '\n') + 1
+	indent = string(w.text[line:start])
+	if strings.Trim(indent, " ") != "" {
+		return 0, "", fmt.Errorf("line %d: something stands before the key; change it by hand", at.Line)
+	}
+	return line, indent, nil
+}
+
+// ending is how lines of the file end.
+func (w *rewriter) ending() string {
 	if bytes.Contains(w.text, []byte("\r\n")) {
-		ending = "\r\n"
+		return "\r\n"
 	}
-	w.edits = append(w.edits, edit{line, line, string(indent) + said + ending})
-	return nil
+	return "\n"
 }
 
 // unitOf is the unit behind a number as it is written, with the spaces before it.
@@ -195,8 +248,10 @@ func (w *rewriter) value(at diag.Place, key string) (from, to int, err error) {
 	if end < 0 {
 		end = len(rest)
 	}
-	if comment := bytes.Index(rest[:end], []byte(" #")); comment >= 0 {
-		end = comment
+	for i := 1; i < end; i++ {
+		if rest[i] == '#' && (rest[i-1] == ' ' || rest[i-1] == '\t') { // a comment
+			end = i
+		}
 	}
 	plain := bytes.TrimRight(rest[:end], " \t")
 	if len(plain) == 0 || !bytes.ContainsRune([]byte("+-.0123456789"), rune(plain[0])) {
@@ -225,39 +280,4 @@ func (w *rewriter) behind(at diag.Place, key string) (int, error) {
 		}
 	}
 	return 0, w.byHand(at, key)
-}
-
-// table writes a measured table in place of the one that is there.
-func (w *rewriter) table(c *Correction) error {
-	at, ok := w.field(c.Part, "measured")
-	if !ok {
-		return fmt.Errorf("no measured: was found")
-	}
-	from, err := w.behind(at, "measured")
-	if err != nil {
-		return err
-	}
-	if from >= len(w.text) || w.text[from] != '{' {
-		return w.byHand(at, "measured")
-	}
-	end := bytes.IndexByte(w.text[from:], '}')
-	if end < 0 || bytes.ContainsAny(w.text[from:from+end], "#\"'&*[") {
-		return w.byHand(at, "measured")
-	}
-	w.edits = append(w.edits, edit{from, from + end + 1, w.tableText(c)})
-	return nil
-}
-
-// tableText is a table as a file has it.
-func (w *rewriter) tableText(c *Correction) string {
-	motion := w.m.Setup.Parts[c.Part].Motion
-	var points []string
-	for _, p := range c.Table {
-		angle := plainNumber(math.Abs(p.Y)) + "°"
-		if p.Y != 0 {
-			angle += " " + strings.ToLower(wording.Direction(motion, p.Y > 0))
-		}
-		points = append(points, plainNumber(p.X)+"%: "+angle)
-	}
-	return "{" + strings.Join(points, ", ") + "}"
 }

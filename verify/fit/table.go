@@ -19,12 +19,22 @@ type Tabled struct {
 // ErrTurnsBack is that a table through what was measured would turn back.
 var ErrTurnsBack = errors.New("a table through what was measured would turn back: measure it again")
 
+// leastSpan is how much of a table's outputs must lie between the outermost measurements.
+const leastSpan = 0.5
+
+// mostApart is how far apart readings at one output may be, in degrees: twice what two
+// readings to half a degree are at most.
+const mostApart = 2.0
+
 // mostPoints is the most points that a file's table may have.
 const mostPoints = 33
 
 // Table moves a measured table to what was measured: between two measurements by what
 // they are off, in a straight line, and beyond the outermost by as much as there.
 func Table(old []mixcore.Point, points []Point) (*Tabled, error) {
+	if err := apart(points); err != nil {
+		return nil, err
+	}
 	points = Merged(points)
 	if len(points) < LeastPoints {
 		return nil, ErrFewPoints
@@ -36,9 +46,13 @@ func Table(old []mixcore.Point, points []Point) (*Tabled, error) {
 		t.Before = append(t.Before, -off[i])
 	}
 	first, last := old[0], old[len(old)-1]
-	mid := points[len(points)-1].Output - points[0].Output
-	if mid > 0 && (last.Y-first.Y)*float64(points[len(points)-1].Angle-points[0].Angle) < 0 {
-		return nil, ErrOtherWay
+	lowest, highest := points[0], points[len(points)-1]
+	should, does := lineAt(old, float64(highest.Output))-lineAt(old, float64(lowest.Output)), float64(highest.Angle-lowest.Angle)
+	if err := mistaken(should, does); err != nil {
+		return nil, err
+	}
+	if float64(highest.Output-lowest.Output) < leastSpan*(last.X-first.X) {
+		return nil, ErrTooClose
 	}
 	var at []float64
 	for _, p := range old {
@@ -69,6 +83,19 @@ func Table(old []mixcore.Point, points []Point) (*Tabled, error) {
 		t.After = append(t.After, lineAt(t.Table, float64(p.Output))-float64(p.Angle))
 	}
 	return t, nil
+}
+
+// apart says which readings at one output do not go together.
+func apart(points []Point) error {
+	sorted := inOrder(points)
+	for i := range sorted {
+		for j := i + 1; j < len(sorted) && sorted[j].Output-sorted[i].Output < sameOutput; j++ {
+			if off := math.Abs(float64(sorted[j].Angle - sorted[i].Angle)); off > mostApart {
+				return &ScatteredError{true, sorted[i].Output, off}
+			}
+		}
+	}
+	return nil
 }
 
 const (

@@ -1,0 +1,226 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/diff/fd"
+	"gonum.org/v1/gonum/mat"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/linkage"
+)
+
+// What is searched: an arm from a third to three times as long as written, and the angles
+// that a file may hold, in degrees; a pushrod by so much longer or shorter, in arms.
+const (
+	armFactor  = 3
+	leastLean  = 10
+	mostLean   = 170
+	rodByArms  = 1
+	mostStarts = 5
+)
+
+// problem is one servo and what was measured of its surface.
+type problem struct {
+	drive  *mixcore.Drive
+	points []Point
+}
+
+// angle is what a geometry makes of an output; false where it cannot be built or is driven
+// to its end.
+func (p *problem) angle(l *linkage.Linkage, output mixcore.Percent) (float64, bool) {
+	swing := float64(output) / 100 * float64(p.drive.Servo.Swing)
+	if !p.drive.Servo.PlusAft {
+		swing = -swing
+	}
+	most := float64(p.drive.Servo.Max)
+	swing = math.Max(-most, math.Min(most, swing))
+	fore, aft := l.Range()
+	return p.drive.Sign * l.Swing(swing), swing > fore.Swing && swing < aft.Swing
+}
+
+func (p *problem) residuals(g linkage.Geometry) ([]float64, bool) {
+	l, err := linkage.New(g)
+	if err != nil {
+		return nil, false
+	}
+	list := make([]float64, len(p.points))
+	for i, at := range p.points {
+		a, ok := p.angle(l, at.Output)
+		if !ok {
+			return nil, false
+		}
+		list[i] = a - float64(at.Angle)
+	}
+	return list, true
+}
+
+// minimal is a minimum.
+type minimal struct {
+	geometry linkage.Geometry
+	x        []float64
+	sum      float64
+	rod      bool
+}
+
+// of is the geometry of values in units in which they are about 1: the arm's length and
+// lean, and the pushrod's length.
+func (p *problem) of(x []float64) (g linkage.Geometry, ok bool) {
+	g = *p.drive.Linkage
+	g.Arm *= math.Exp(x[0])
+	g.ArmDeg += x[1] * leanUnit
+	if math.Abs(x[0]) > math.Log(armFactor) || g.ArmDeg < leastLean || g.ArmDeg > mostLean {
+		return g, false
+	}
+	if len(x) > 2 {
+		if math.Abs(x[2]) > rodByArms {
+			return g, false
+		}
+		g.Pushrod = p.rod() + x[2]*p.drive.Linkage.Arm
+		return g, g.Pushrod > 0
+	}
+	return g, true
+}
+
+// leanUnit is the unit of an angle in a search, in degrees.
+const leanUnit = 10
+
+// rod is the pushrod's length as written, or as the angles at neutral need.
+func (p *problem) rod() float64 {
+	if l, err := linkage.New(*p.drive.Linkage); err == nil {
+		return l.Pushrod()
+	}
+	return p.drive.Linkage.Pushrod
+}
+
+func (p *problem) sum(x []float64) float64 {
+	g, ok := p.of(x)
+	if !ok {
+		return math.Inf(1)
+	}
+	list, ok := p.residuals(g)
+	if !ok {
+		return math.Inf(1)
+	}
+	sum := 0.0
+	for _, r := range list {
+		sum += r * r
+	}
+	return sum
+}
+
+// How the search goes on and ends: damping of a step, and how little the sum of squares may
+// still fall, as a part of it.
+const (
+	firstDamping = 1e-3
+	leastDamping = 1e-12
+	mostDamping  = 1e9
+	settled      = 1e-15
+	mostRounds   = 200
+)
+
+// minimum finds the least sum of squares: from several starts by damped Gauss-Newton steps
+// (Levenberg, Quarterly of Applied Mathematics 2, 1944; Marquardt, Journal of SIAM 11,
+// 1963), each solved by an orthogonal decomposition.
+func (p *problem) minimum(rod bool) (best minimal, err error) {
+	n := 2
+	if rod {
+		n = 3
+	}
+	best.sum, best.rod = math.Inf(1), rod
+	for start := range mostStarts {
+		x := make([]float64, n)
+		switch start {
+		case 1:
+			x[0] = 0.3
+		case 2:
+			x[0] = -0.3
+		case 3:
+			x[1] = 2
+		case 4:
+			x[1] = -2
+		}
+		if x, sum := p.descend(x); sum < best.sum {
+			best.x, best.sum = x, sum
+		}
+	}
+	if math.IsInf(best.sum, 1) {
+		return best, ErrNoFit
+	}
+	best.geometry, _ = p.of(best.x)
+	return best, nil
+}
+
+// descend goes down from a start to a minimum.
+func (p *problem) descend(x []float64) ([]float64, float64) {
+	sum := p.sum(x)
+	if math.IsInf(sum, 1) {
+		return x, sum
+	}
+	damping := firstDamping
+	for range mostRounds {
+		g, _ := p.of(x)
+		r, _ := p.residuals(g)
+		j := p.jacobian(x, len(r))
+		if j == nil {
+			break
+		}
+		fell := 0.0
+		for damping <= mostDamping {
+			next, ok := stepFrom(x, j, r, damping)
+			if now := p.sum(next); ok && now < sum {
+				x, fell, sum = next, sum-now, now
+				damping = math.Max(damping/10, leastDamping)
+				break
+			}
+			damping *= 10
+		}
+		if fell <= settled*sum {
+			break
+		}
+	}
+	return x, sum
+}
+
+// stepFrom solves min |J·d + r|² + damping·|d|².
+func stepFrom(x []float64, j *mat.Dense, r []float64, damping float64) ([]float64, bool) {
+	n, k := len(r), len(x)
+	a := mat.NewDense(n+k, k, nil)
+	a.Slice(0, n, 0, k).(*mat.Dense).Copy(j)
+	b := mat.NewVecDense(n+k, nil)
+	for i, ri := range r {
+		b.SetVec(i, -ri)
+	}
+	for i := range k {
+		a.Set(n+i, i, math.Sqrt(damping))
+	}
+	var qr mat.QR
+	qr.Factorize(a)
+	var d mat.VecDense
+	if err := qr.SolveVecTo(&d, false, b); err != nil {
+		return x, false
+	}
+	next := slices.Clone(x)
+	for i := range next {
+		next[i] += d.AtVec(i)
+	}
+	return next, true
+}
+
+// jacobian is how residuals change with the values; nil at the edge of what can be built.
+func (p *problem) jacobian(x []float64, n int) *mat.Dense {
+	j := mat.NewDense(n, len(x), nil)
+	fine := true
+	fd.Jacobian(j, func(y, x []float64) {
+		g, _ := p.of(x)
+		list, ok := p.residuals(g)
+		if fine = fine && ok; ok {
+			copy(y, list)
+		}
+	}, x, &fd.JacobianSettings{Formula: fd.Central})
+	if !fine {
+		return nil
+	}
+	return j
+}
