@@ -65,7 +65,7 @@ file cannot be used, 4 nothing was seen.`,
 	f.BoolVar(&flags.ruler, "ruler", false, "how far everything goes is measured too")
 	f.StringVar(&flags.visible, "visible", "", "a movement of this many `DEGREES` is seen (2)")
 	f.BoolVar(&flags.noPicture, "no-picture", false, "words only")
-	f.StringVar(&flags.answers, "answers", "", "take the answers from `FILE`, one a line, or from standard input with -; empty lines and lines that begin with \"# \" do not count")
+	f.StringVar(&flags.answers, "answers", "", "take the answers from `FILE`, one a line, or from standard input with -; empty lines and lines that begin with \"# \" do not count; \"finish\" ends the walk without steps that tell which mistake it is")
 	f.StringVar(&flags.resume, "resume", "", "go on with the newest record, or with `N`")
 	f.Lookup("resume").NoOptDefVal = newestRecord
 	f.StringVar(&flags.write, "write", "", "write what measurements offer to correct as a new airframe `FILE`, which must not be there yet")
@@ -144,7 +144,7 @@ func (s *session) bench(c *cobra.Command, args []string, flags benchFlags) error
 
 // begin chooses the steps of a new walk and goes through them.
 func (r *benchRun) begin(look sight.Look) error {
-	ctx, stop := untilInterrupted()
+	ctx, stop := untilLeft()
 	defer stop()
 	var chosen bench.Chosen
 	if r.flags.script {
@@ -167,6 +167,9 @@ func (r *benchRun) begin(look sight.Look) error {
 		return nil
 	}
 	r.walk = bench.NewWalk(r.in.model, chosen, look)
+	if err := r.answers.rehearsed(bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now), r.in); err != nil {
+		return err
+	}
 	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
 	r.journal = newRecordFile(recordDirectory(r.in), r.header)
 	if n := unfinished(r.journal.dir); n > 0 {

@@ -178,23 +178,20 @@ func (g *Guide) Stop() error {
 	return g.note(Event{Kind: Pause})
 }
 
-// misunderstood is what is said to a line that cannot be taken.
-type misunderstood string
-
-func (m misunderstood) Error() string { return string(m) }
-
 // Reply is what is said to a line.
 type Reply struct {
 	Text       string // may be empty
 	Understood bool   // false: nothing came of the line, and the same is asked again
+	Hint       string // of what was not understood, what may be meant; may be empty
+	Word       int    // of what was not understood, the first of the line's words that it is about, from 0
 }
 
 // Take takes a line. The error is the journal's: then the line was not taken.
 func (g *Guide) Take(line string) (Reply, error) {
 	text, err := g.take(line)
-	var not misunderstood
+	var not *misunderstanding
 	if errors.As(err, &not) {
-		return Reply{Text: string(not)}, nil
+		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }

@@ -155,7 +155,7 @@ func TestLinesAreUnderstood(t *testing.T) {
 		}
 		switch {
 		case c.says != "":
-			if reply.Understood || !strings.Contains(reply.Text, c.says) || len(events.Events) > 0 {
+			if reply.Understood || !strings.Contains(reply.Text+"; "+reply.Hint, c.says) || len(events.Events) > 0 {
 				t.Errorf("%q: got %+v and %+v, wanted %q", c.lines, reply, events.Events, c.says)
 			}
 		case len(events.Events) != 1 || !reflect.DeepEqual(events.Events[0], c.want):

@@ -23,15 +23,10 @@ type Modeller struct {
 // Begin are the answers before the first step.
 func Begin() []string { return []string{"yes", "yes", "yes"} }
 
-// nowhere is a journal that nobody reads.
-type nowhere struct{}
-
-func (nowhere) Append([]byte) error { return nil }
-
 // All are all answers of a walk: those to the steps that are asked for behind it to decide,
 // and the last Enter too.
 func (m *Modeller) All() []string {
-	return m.Through(bench.NewGuide(m.Walk, nowhere{}, func() string { return "" }))
+	return m.Through(bench.NewGuide(m.Walk, bench.Nowhere{}, func() string { return "" }))
 }
 
 // Through goes through a walk with a guide that has just begun, and returns what was said.
