@@ -122,11 +122,15 @@ func (r *benchRun) lines(ctx context.Context) (next func() (line string, more bo
 	}, cancel
 }
 
+// askRows is how many rows of the screen are for what is asked below a step.
+const askRows = 3
+
 // show writes what is asked.
 func (r *benchRun) show(a bench.Ask) {
 	if a.Step != nil {
+		_, rows := r.s.messageSize()
 		fmt.Fprintln(r.s.stderr)
-		terminal.RenderBenchStep(r.s.stderr, a.Step, terminal.BenchLook{Picture: !r.flags.noPicture, Ruler: r.walk.Look.Ruler}, r.s.layout(false))
+		terminal.RenderBenchStep(r.s.stderr, a.Step, terminal.BenchLook{Picture: !r.flags.noPicture, Ruler: r.walk.Look.Ruler, Rows: max(rows-askRows, 0)}, r.s.layout(false))
 	}
 	if a.Said != "" {
 		r.say(a.Said)

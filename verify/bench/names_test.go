@@ -68,6 +68,7 @@ func TestBenchNamesEveryMistake(t *testing.T) {
 				m := load(t, name)
 				chosen := bench.Shortest(context.Background(), m, look, nil)
 				w := bench.NewWalk(m, chosen, look)
+				fitsTheTerminal(t, w)
 				all := mistake.All(m, mistake.Options{})
 				steps := table.New(m, all, append(slices.Clone(chosen.Steps), table.Steps(m)...))
 				find := func(step *sight.Step) int {
