@@ -49,9 +49,9 @@ func (w *Walk) wayWrong(steps []stepState) bool {
 	return false
 }
 
-// measurements are what was measured of a surface that one servo moves, with what its
-// channel put out. Where it stands at its stop it tells nothing of what moves it.
-func (w *Walk) measurements(steps []stepState, part int) (points []fit.Point) {
+// measurements are what was measured of a surface, in order of the steps, with what the
+// channel of its first servo put out. Where it stands at its stop it tells nothing of what moves it.
+func (w *Walk) measurements(steps []stepState, part int) (points []measurement) {
 	p := &w.Model.Setup.Parts[part]
 	out := w.Model.Plan.NewOutput()
 	for i := range steps {
@@ -68,7 +68,7 @@ func (w *Walk) measurements(steps []stepState, part int) (points []fit.Point) {
 			if at >= float64(p.Stops.Plus)-stopsNear || at <= -float64(p.Stops.Minus)+stopsNear || out.Parts[part].Limits&mixcore.AtStop != 0 {
 				continue
 			}
-			points = append(points, fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)})
+			points = append(points, measurement{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
 		}
 	}
 	return points
@@ -85,14 +85,18 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write []f
 	wrong := w.wayWrong(steps)
 	for _, part := range w.numbers {
 		p := &w.Model.Setup.Parts[part]
-		if !p.Motion.Hinged() || len(p.Drives) != 1 {
+		if !p.Motion.Hinged() {
 			continue
 		}
 		points := w.measurements(steps, part)
 		if len(points) == 0 {
 			continue
 		}
-		f, c := w.fit(part, points)
+		if len(p.Drives) > 1 {
+			list = append(list, w.severalServos(part, points))
+			continue
+		}
+		f, c := w.fit(part, pointsOf(points))
 		if f == nil {
 			continue
 		}

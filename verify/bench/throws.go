@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/result"
-	"example.com/hingeline/verify/sheet"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -67,7 +67,7 @@ func (w *Walk) throw(part, plus int, f furthest, all map[[2]int]furthest) result
 	}
 	accuracy := accuracyOf(w.Look, p)
 	t.Off = moreOrLess(f.measured-f.computed, accuracy, "computed")
-	other, ok := sheet.PartnerOf(&w.Model.Setup, part)
+	other, ok := w.partner(part)
 	if !ok {
 		return t
 	}
@@ -94,6 +94,19 @@ func (w *Walk) throw(part, plus int, f furthest, all map[[2]int]furthest) result
 		t.Partner += ", computed " + moreOrLess(computed, 0, "that")
 	}
 	return t
+}
+
+// partner is the part on the other side; false if there is none.
+func (w *Walk) partner(part int) (int, bool) {
+	for _, pair := range poses.Pairs(&w.Model.Setup) {
+		switch part {
+		case pair.Port:
+			return pair.Starboard, true
+		case pair.Starboard:
+			return pair.Port, true
+		}
+	}
+	return 0, false
 }
 
 // moreOrLess is "1.9° less than computed"; empty below what can be told.
