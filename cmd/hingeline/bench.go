@@ -17,6 +17,7 @@ import (
 // benchFlags are the flags of bench.
 type benchFlags struct {
 	script, ruler, noPicture, brief, json bool
+	asTable                               bool
 	visible, answers, resume, write, date string
 
 	now func() string // RFC 3339, UTC
@@ -69,6 +70,7 @@ file cannot be used, 4 nothing was seen.`,
 	f.StringVar(&flags.resume, "resume", "", "go on with the newest record, or with `N`")
 	f.Lookup("resume").NoOptDefVal = newestRecord
 	f.StringVar(&flags.write, "write", "", "write what measurements offer to correct as a new airframe `FILE`, which must not be there yet")
+	f.BoolVar(&flags.asTable, "as-table", false, "with --write, write measured tables in place of linkages")
 	f.StringVar(&flags.date, "date", "", "the `DATE` of the answers, as 2026-11-25T20:15:00Z; usually now")
 	f.BoolVar(&flags.brief, "brief", false, "of the report only what differs and the verdict")
 	f.BoolVar(&flags.json, "json", false, "write the report as JSON (hingeline schema --bench)")
@@ -93,6 +95,8 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 		return wrong("the airframe file cannot come from standard input: the record is kept beside it", "name a file")
 	case resumes && (f.script || f.ruler || f.visible != ""):
 		return wrong("--script, --ruler and --visible do not go with --resume: the record says how it was begun", "")
+	case f.asTable && f.write == "":
+		return wrong("--as-table is about what --write writes, and that is not there", "--write my-model-measured.yaml --as-table")
 	case f.brief && f.json:
 		return wrong("--brief and --json do not go together: the JSON report is always whole", "")
 	}

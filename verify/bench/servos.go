@@ -23,7 +23,7 @@ func (w *Walk) severalServos(part int, points []measurement) result.BenchFit {
 		by := float64(m.computed) - float64(m.Angle)
 		off = append(off, by)
 		f.Points = append(f.Points, result.FitPoint{
-			Output: math.Round(float64(m.Output)/outputShown) * outputShown, Measured: w.placeWords(part, float64(m.Angle)),
+			Output: shownOutput(m.Output), Measured: w.placeWords(part, float64(m.Angle)),
 			Before: round(math.Abs(by)), After: round(math.Abs(by)),
 		})
 	}
@@ -49,3 +49,6 @@ func pointsOf(list []measurement) (points []fit.Point) {
 	}
 	return points
 }
+
+// shownOutput is an output as it is shown, to 0.1 %.
+func shownOutput(x mixcore.Percent) float64 { return math.Round(float64(x)*10)/10 + 0 }

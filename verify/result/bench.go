@@ -124,6 +124,9 @@ type BenchFit struct {
 	After   float64     // and as corrected
 	Note    string      // what the measurements do not tell, or why nothing is offered
 	Offered bool
+
+	Table      string  // a measured table that may be written in place of a linkage, in words; empty for none
+	TableAfter float64 // root mean square of what is left over with it, in degrees
 }
 
 // FitChange is one value of the airframe file.

@@ -106,6 +106,9 @@ type benchFitJSON struct {
 	After   float64           `json:"off_corrected_deg"`
 	Points  []benchPointJSON  `json:"points"`
 	Note    string            `json:"note"`
+
+	Table      string  `json:"table"`
+	TableAfter float64 `json:"off_as_table_deg"`
 }
 
 type benchChangeJSON struct {
@@ -172,7 +175,7 @@ func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
 }
 
 func benchFitOf(f *result.BenchFit) benchFitJSON {
-	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note}
+	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note, f.Table, f.TableAfter}
 	for _, c := range f.Changes {
 		one.Changes = append(one.Changes, benchChangeJSON(c))
 	}

@@ -205,7 +205,7 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 	head := false
 	for i := range all {
 		f := &all[i]
-		if brief && !f.Offered {
+		if brief && !f.Offered && f.Table == "" {
 			continue
 		}
 		if !head {
@@ -236,6 +236,9 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 		}
 		if f.Note != "" {
 			p.para(4, f.Note, plain)
+		}
+		if f.Table != "" {
+			p.hang("    in its place with --as-table  ", p.strong, fmt.Sprintf("measured: %s; then off by %s°. A table keeps what was misread.", f.Table, said.Decimal(f.TableAfter, 2)), plain)
 		}
 	}
 	if head {
