@@ -17,6 +17,7 @@ import (
 // benchFlags are the flags of bench.
 type benchFlags struct {
 	script, shortest, ruler, noPicture, brief, json bool
+	asTable                                         bool
 	visible, answers, resume, write, date           string
 
 	now func() string // RFC 3339, UTC
@@ -67,10 +68,11 @@ file cannot be used, 4 nothing was seen.`,
 	f.BoolVar(&flags.ruler, "ruler", false, "how far everything goes is measured too")
 	f.StringVar(&flags.visible, "visible", "", "a movement of this many `DEGREES` is seen (2)")
 	f.BoolVar(&flags.noPicture, "no-picture", false, "words only")
-	f.StringVar(&flags.answers, "answers", "", "take the answers from `FILE`, one a line, or from standard input with -; empty lines and lines that begin with \"# \" do not count")
+	f.StringVar(&flags.answers, "answers", "", "take the answers from `FILE`, one a line, or from standard input with -; empty lines and lines that begin with \"# \" do not count; \"finish\" ends the walk without steps that tell which mistake it is")
 	f.StringVar(&flags.resume, "resume", "", "go on with the newest record, or with `N`")
 	f.Lookup("resume").NoOptDefVal = newestRecord
 	f.StringVar(&flags.write, "write", "", "write what measurements offer to correct as a new airframe `FILE`, which must not be there yet")
+	f.BoolVar(&flags.asTable, "as-table", false, "with --write, write measured tables in place of linkages")
 	f.StringVar(&flags.date, "date", "", "the `DATE` of the answers, as 2026-11-25T20:15:00Z; usually now")
 	f.BoolVar(&flags.brief, "brief", false, "of the report only what differs and the verdict")
 	f.BoolVar(&flags.json, "json", false, "write the report as JSON (hingeline schema --bench)")
@@ -97,6 +99,8 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 		return wrong("--script and --shortest do not go together: the script's poses are walked through as they are", "")
 	case resumes && (f.script || f.shortest || f.ruler || f.visible != ""):
 		return wrong("--script, --shortest, --ruler and --visible do not go with --resume: the record says how it was begun", "")
+	case f.asTable && f.write == "":
+		return wrong("--as-table is about what --write writes, and that is not there", "--write my-model-measured.yaml --as-table")
 	case f.brief && f.json:
 		return wrong("--brief and --json do not go together: the JSON report is always whole", "")
 	}
@@ -148,7 +152,7 @@ func (s *session) bench(c *cobra.Command, args []string, flags benchFlags) error
 
 // begin chooses the steps of a new walk and goes through them.
 func (r *benchRun) begin(look sight.Look) error {
-	ctx, stop := untilInterrupted()
+	ctx, stop := untilLeft()
 	defer stop()
 	var chosen bench.Chosen
 	if r.flags.script {
@@ -175,6 +179,9 @@ func (r *benchRun) begin(look sight.Look) error {
 		return nil
 	}
 	r.walk = bench.NewWalk(r.in.model, chosen, look)
+	if err := r.answers.rehearsed(bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now), r.in); err != nil {
+		return err
+	}
 	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
 	r.journal = newRecordFile(recordDirectory(r.in), r.header)
 	if n := unfinished(r.journal.dir); n > 0 {

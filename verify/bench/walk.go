@@ -23,19 +23,27 @@ type Walk struct {
 	Look  sight.Look
 	Steps []Step
 
+	chosen  int           // steps that were chosen before it began; those behind them are to decide
 	numbers []int         // by number from 0: the part, in the order in which one meets them
 	spots   []result.Spot // by part: where it is on a picture
-
-	once sync.Once
-	made *table.Table // when it is needed: see table
+	mishaps *mishaps
 }
 
 // Step is one thing to do with the model in hand.
 type Step struct {
 	sight.Step
-	Watch  []int // parts of which it is watched how long they take, ascending
-	Said   result.WalkStep
-	Expect []Expect // in the order in which one meets the parts
+	Watch   []int // parts of which it is watched how long they take, ascending
+	Further bool  // it is to tell apart what would explain the answers to those before it
+	Said    result.WalkStep
+	Expect  []Expect // in the order in which one meets the parts
+}
+
+// mishaps is what every part does at the steps of a walk with every mistake of the
+// catalogue, worked out once, when it is needed.
+type mishaps struct {
+	once  sync.Once
+	steps []sight.Step // those that were chosen
+	made  *table.Table
 }
 
 // Expect is what one part must do in a step.
@@ -54,6 +62,8 @@ type Chosen struct {
 	Steps []sight.Step
 	Watch [][]int // by step
 	How   string  // in words
+
+	made *table.Table // tableOf the steps; nil of those of a record
 }
 
 // Usual chooses each stick alone, both ways, and then the fewest steps that show every
@@ -121,6 +131,7 @@ func keyOf(s *sight.Step) string { return s.From.Key() + "|" + s.To.Key() }
 func (c *Chosen) watch(m *airframes.Model, look sight.Look) {
 	c.Watch = make([][]int, len(c.Steps))
 	t := tableOf(m, c.Steps)
+	c.made = t
 	for made := range t.Mistakes {
 		if k := t.Mistakes[made].Kind; k == nil || !k.Timed || t.Fault(made) != nil {
 			continue
@@ -163,40 +174,50 @@ func tableOf(m *airframes.Model, steps []sight.Step) *table.Table {
 	return table.New(m, mistake.All(m, mistake.Options{}), all)
 }
 
-// table is tableOf the walk's steps, made once.
+// table is tableOf the steps that were chosen, made once.
 func (w *Walk) table() *table.Table {
-	w.once.Do(func() {
-		steps := make([]sight.Step, len(w.Steps))
-		for i := range w.Steps {
-			steps[i] = w.Steps[i].Step
+	w.mishaps.once.Do(func() {
+		if w.mishaps.made == nil {
+			w.mishaps.made = tableOf(w.Model, w.mishaps.steps)
 		}
-		w.made = tableOf(w.Model, steps)
 	})
-	return w.made
+	return w.mishaps.made
 }
 
 // NewWalk works out what must be seen at chosen steps.
 func NewWalk(m *airframes.Model, c Chosen, look sight.Look) *Walk {
-	w := &Walk{Model: m, Look: look, spots: spots(m)}
-	order := make([]int, len(c.Steps))
-	for i := range order {
-		order[i] = i
-	}
-	t := table.New(m, nil, c.Steps)
-	said := (&walk.Found{Table: t, Look: look, Order: order}).Result().Steps
-	for i := range c.Steps {
-		s := Step{Step: c.Steps[i], Watch: c.Watch[i], Said: said[i]}
-		for _, p := range said[i].Parts {
-			s.Expect = append(s.Expect, w.expect(t, &s, i, p))
-		}
-		w.Steps = append(w.Steps, s)
-	}
+	w := &Walk{Model: m, Look: look, spots: spots(m), chosen: len(c.Steps), mishaps: &mishaps{steps: c.Steps, made: c.made}}
+	w.add(c.Steps, c.Watch)
 	if len(w.Steps) > 0 {
 		for _, e := range w.Steps[0].Expect {
 			w.numbers = append(w.numbers, e.Part)
 		}
 	}
 	return w
+}
+
+// add works out what must be seen at steps, and puts them behind those that are there.
+func (w *Walk) add(steps []sight.Step, watch [][]int) {
+	order := make([]int, len(steps))
+	for i := range order {
+		order[i] = i
+	}
+	t := table.New(w.Model, nil, steps)
+	said := (&walk.Found{Table: t, Look: w.Look, Order: order}).Result().Steps
+	for i := range steps {
+		s := Step{Step: steps[i], Watch: watch[i], Said: said[i], Further: len(w.Steps) >= w.chosen}
+		for _, p := range said[i].Parts {
+			s.Expect = append(s.Expect, w.expect(t, &s, i, p))
+		}
+		w.Steps = append(w.Steps, s)
+	}
+}
+
+// own is the walk for one guide, to which steps may be added.
+func (w *Walk) own() *Walk {
+	o := *w
+	o.Steps = slices.Clone(w.Steps[:w.chosen])
+	return &o
 }
 
 // expect is what one part must do.
