@@ -88,6 +88,9 @@ type inquiry struct {
 	o        Options
 	mistakes []mistake.Mistake
 	made     *table.Table // when it is needed
+
+	held           *holding // when it is needed: see written
+	claims, broken int      // that hold with it, and that do not
 }
 
 func newCase(ctx context.Context, m *airframes.Model, trial *script.Trial, o Options) *inquiry {

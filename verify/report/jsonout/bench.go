@@ -76,7 +76,9 @@ type benchCausesJSON struct {
 	Tried    int           `json:"tried"`
 	Suspects []suspectJSON `json:"suspects"`
 	Next     *nextJSON     `json:"next"`
-	Repairs  []repairJSON  `json:"repairs"`
+	Script   askedJSON     `json:"script"`
+	Repairs  []remedyJSON  `json:"repairs"`
+	Edits    []editJSON    `json:"file_edits"`
 }
 
 type benchThrowJSON struct {
@@ -133,9 +135,12 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 		doc.Steps = append(doc.Steps, benchStepOf(&r.Steps[i], &doc.Counts))
 	}
 	if c := r.Causes; c != nil {
-		doc.Causes = &benchCausesJSON{Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Next: nextOf(c.Next), Repairs: repairsOf(c.Repairs)}
-		for _, s := range c.Suspects {
-			doc.Causes.Suspects = append(doc.Causes.Suspects, suspectJSON{s.Kind, s.Text, placeOf(s.Place), s.Odds, list(s.Alike)})
+		doc.Causes = &benchCausesJSON{
+			Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Next: nextOf(c.Next),
+			Script: askedJSON(c.Script), Repairs: remediesOf(c.Repairs), Edits: editsOf(c.Edits),
+		}
+		for i := range c.Suspects {
+			doc.Causes.Suspects = append(doc.Causes.Suspects, suspectOf(&c.Suspects[i]))
 		}
 	}
 	for _, t := range r.Throws {

@@ -146,7 +146,7 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 		p.next(c.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
 	if !brief {
-		p.repairs(c.Repairs, "WHAT WOULD PUT IT RIGHT, each tried on the whole script and the laws of prove")
+		p.remedies(c)
 	}
 	switch {
 	case len(c.Suspects) > 0:
