@@ -2,6 +2,7 @@ package bench
 
 import (
 	"context"
+	"slices"
 
 	"example.com/hingeline/verify/faults/cause"
 	"example.com/hingeline/verify/faults/sight"
@@ -14,6 +15,7 @@ import (
 func (g *Guide) Report(ctx context.Context, files []script.File) *result.Bench {
 	r := g.seenSoFar()
 	w := g.walk
+	r.Ratios = w.ratios(g.steps)
 	r.Throws = w.throws(g.steps)
 	r.Fits = w.fits(g.steps)
 	for i := range g.steps {
@@ -69,8 +71,27 @@ func (w *Walk) sizes(s *Step, st *stepState) int {
 	return 0
 }
 
-// causes is what explains what was seen.
+// causes is what explains what was seen. Where nothing does, and a surface goes to the same
+// part of what is computed everywhere, it is what explains the rest.
 func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes {
+	all := g.inquiry(ctx, files, nil).Causes()
+	ratios := g.walk.ratios(g.steps)
+	if all.Verdict != result.NoCause || len(ratios) == 0 {
+		return all
+	}
+	rest := g.inquiry(ctx, files, func(part int) bool {
+		name := g.walk.Model.Setup.Parts[part].Name
+		return slices.ContainsFunc(ratios, func(r result.BenchRatio) bool { return r.Part == name })
+	}).Causes()
+	if rest.Verdict == result.NoCause {
+		return all
+	}
+	return rest
+}
+
+// inquiry is what the answers leave in question; of parts that sized, which may be nil, says
+// go wrong in how far and not in which way, it does not count where they were measured.
+func (g *Guide) inquiry(ctx context.Context, files []script.File, sized func(part int) bool) *cause.Session {
 	w := g.walk
 	look, measured := w.Look, w.Look.Ruler
 	for i := range g.steps {
@@ -87,11 +108,18 @@ func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes 
 		}
 		var list []cause.Seen
 		for k := range s.Expect {
-			if seen, ok := w.seen(s, &s.Expect[k], st, measured); ok {
+			seen, ok := w.seen(s, &s.Expect[k], st, measured)
+			if ok && sized != nil && sized(seen.Part) {
+				if _, said := st.saw[seen.Part]; !said && (seen.Before != nil || seen.After != nil) {
+					seen.Way = sight.Unclear
+				}
+				seen.Before, seen.After = nil, nil
+			}
+			if ok {
 				list = append(list, seen)
 			}
 		}
 		ask.Answer(i, list)
 	}
-	return ask.Causes()
+	return ask
 }

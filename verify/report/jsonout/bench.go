@@ -29,6 +29,7 @@ type benchJSON struct {
 	Counts   benchCountsJSON  `json:"counts"`
 	Steps    []benchStepJSON  `json:"steps"`
 	Causes   *benchCausesJSON `json:"causes"`
+	Ratios   []benchRatioJSON `json:"ratios"`
 	Throws   []benchThrowJSON `json:"throws"`
 	Fits     []benchFitJSON   `json:"fits"`
 	Warnings []warningJSON    `json:"warnings"`
@@ -81,6 +82,14 @@ type benchCausesJSON struct {
 	Edits    []editJSON    `json:"file_edits"`
 }
 
+type benchRatioJSON struct {
+	Part   string   `json:"part"`
+	Ratio  float64  `json:"measured_of_computed"`
+	Places int      `json:"places"`
+	Ways   []string `json:"ways"`
+	OneWay bool     `json:"other_way_as_computed"`
+}
+
 type benchThrowJSON struct {
 	Part     string        `json:"part"`
 	Way      string        `json:"way"`
@@ -128,7 +137,7 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 	doc := benchJSON{
 		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Record: r.Record, Date: r.Date, SetUp: r.SetUp, Asked: r.Asked,
 		Script: r.Script, Fails: r.Fails, Walk: r.Walk, Look: r.Look, Ruler: r.Ruler, Verdict: string(r.Verdict),
-		Counts: benchCountsJSON{Steps: len(r.Steps)}, Steps: []benchStepJSON{}, Throws: []benchThrowJSON{}, Fits: []benchFitJSON{},
+		Counts: benchCountsJSON{Steps: len(r.Steps)}, Steps: []benchStepJSON{}, Ratios: []benchRatioJSON{}, Throws: []benchThrowJSON{}, Fits: []benchFitJSON{},
 		Warnings: warningsOf(r.Findings), Cautions: list(r.Cautions),
 	}
 	for i := range r.Steps {
@@ -142,6 +151,9 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 		for i := range c.Suspects {
 			doc.Causes.Suspects = append(doc.Causes.Suspects, suspectOf(&c.Suspects[i]))
 		}
+	}
+	for _, one := range r.Ratios {
+		doc.Ratios = append(doc.Ratios, benchRatioJSON{one.Part, one.Ratio, one.Places, list(one.Ways), one.OneWay})
 	}
 	for _, t := range r.Throws {
 		doc.Throws = append(doc.Throws, benchThrowJSON{t.Part, t.Way, list(t.At), benchSizeJSON(t.Measured), benchSizeJSON(t.Computed), t.Other, t.Off, t.Partner})

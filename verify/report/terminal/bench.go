@@ -29,6 +29,7 @@ func RenderBench(w io.Writer, r *result.Bench, o Options) error {
 	}
 	p.benchDiffers(r)
 	p.benchCauses(r, o.Brief)
+	p.benchRatios(r)
 	if !o.Brief {
 		p.benchThrows(r.Throws)
 	}
@@ -153,12 +154,26 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 	case c.Verdict == result.NoCause:
 		p.blank()
 		p.para(0, fmt.Sprintf("NO SINGLE MISTAKE of %s that were tried looks so: two things may be wrong at once, an answer may not be what was seen, or lengths and angles in the airframe file are not those of the model.", said.Grouped(c.Tried)), p.warn)
+	case len(r.Ratios) > 0:
 	default:
 		p.blank()
 		p.para(0, "WHICH WAY everything went is as the set-up does it; only how far is not. No cause can be told from that: measure what moved too little or too much, with --ruler.", p.warn)
 	}
 	if r.Sizes > 0 && len(c.Suspects) > 0 {
 		p.para(2, "What moved too little or too much and was not measured does not count here.", p.faint)
+	}
+}
+
+// benchRatios is what goes to the same part of what is computed everywhere.
+func (p *page) benchRatios(r *result.Bench) {
+	if len(r.Ratios) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, said.BySize, p.strong)
+	for i := range r.Ratios {
+		one := &r.Ratios[i]
+		p.hang("  - "+one.Part+" ", p.strong, said.RatioOf(one), p.warn)
 	}
 }
 
@@ -199,12 +214,13 @@ func sizeWords(s result.ThrowSize) string {
 
 // benchFits is what measurements offer to correct.
 func (p *page) benchFits(all []result.BenchFit, brief bool) {
-	head := false
+	head, offered := false, false
 	for i := range all {
 		f := &all[i]
 		if brief && !f.Offered {
 			continue
 		}
+		offered = offered || f.Offered
 		if !head {
 			head = true
 			p.blank()
@@ -235,7 +251,7 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 			p.para(4, f.Note, plain)
 		}
 	}
-	if head {
+	if offered {
 		p.para(2, "Nothing is changed by itself: --write FILE writes a new airframe file with what is offered.", plain)
 	}
 }
