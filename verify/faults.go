@@ -75,6 +75,9 @@ func Finish(r *result.Causes, m *airframes.Model, sources []*diag.Source) {
 	for i := range r.Suspects {
 		quotePlace(&r.Suspects[i].Place, sources)
 	}
+	for i := range r.Edits {
+		quotePlace(&r.Edits[i].Place, sources)
+	}
 	quoteRepairs(r.Repairs, sources)
 }
 

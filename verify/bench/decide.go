@@ -11,8 +11,31 @@ import (
 	"example.com/hingeline/verify/script"
 )
 
-// inquiry is what all answers so far leave in question.
-func (g *Guide) inquiry(ctx context.Context, files []script.File) *cause.Session {
+// inQuestion is what the answers so far leave in question. Where that is nothing, and a
+// surface goes to the same part of what is computed everywhere, it is what the rest leaves.
+func (g *Guide) inQuestion(ctx context.Context, files []script.File) *cause.Session {
+	all := g.inquiry(ctx, files, nil)
+	if all.Left() > 0 {
+		return all
+	}
+	ratios := g.walk.ratios(g.steps)
+	if len(ratios) == 0 {
+		return all
+	}
+	rest := g.inquiry(ctx, files, func(part int) bool {
+		name := g.walk.Model.Setup.Parts[part].Name
+		return slices.ContainsFunc(ratios, func(r result.BenchRatio) bool { return r.Part == name })
+	})
+	if rest.Left() == 0 {
+		return all
+	}
+	return rest
+}
+
+// inquiry is what all answers so far leave in question; of parts that sized, which may be
+// nil, says go wrong in how far and not in which way, it does not count where they were
+// measured.
+func (g *Guide) inquiry(ctx context.Context, files []script.File, sized func(part int) bool) *cause.Session {
 	w := g.walk
 	look, measured := w.Look, w.Look.Ruler
 	for i := range g.steps {
@@ -29,9 +52,17 @@ func (g *Guide) inquiry(ctx context.Context, files []script.File) *cause.Session
 		}
 		var list []cause.Seen
 		for k := range s.Expect {
-			if seen, ok := w.seen(s, &s.Expect[k], st, measured); ok {
-				list = append(list, seen)
+			seen, ok := w.seen(s, &s.Expect[k], st, measured)
+			if !ok {
+				continue
 			}
+			if sized != nil && sized(seen.Part) {
+				if _, said := st.saw[seen.Part]; !said && (seen.Before != nil || seen.After != nil) {
+					seen.Way = sight.Unclear
+				}
+				seen.Before, seen.After = nil, nil
+			}
+			list = append(list, seen)
 		}
 		if at := w.inTable(i); at >= 0 {
 			ask.Answer(at, list)
@@ -68,7 +99,7 @@ func (g *Guide) decides() *next {
 	if g.seenSoFar().Verdict != result.SeenDiffers {
 		return g.next
 	}
-	ask := g.inquiry(context.Background(), nil)
+	ask := g.inQuestion(context.Background(), nil)
 	g.next.left = ask.Left()
 	if ask.Keeps(table.None) {
 		return g.next

@@ -5,12 +5,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/linkage"
 	"example.com/hingeline/verify/chain/where"
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/fit"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/wording"
@@ -24,32 +26,69 @@ const (
 	stopsNear   = 0.5 // degrees: a surface this close to its stop tells nothing about its linkage
 )
 
-// wayWrong says whether something went another way than it should, or not at all: then the
-// set-up is not that of the model, and what channels put out is not known.
-func (w *Walk) wayWrong(steps []stepState) bool {
+// wrong says of the first thing that went another way than it should, or not at all, what
+// that was: then the set-up is not that of the model, and what channels put out is not
+// known. It is empty where nothing did. How far something goes, and how soon, tells nothing
+// of that.
+func (w *Walk) wrong(steps []stepState) string {
 	for i := range w.Steps {
 		s, st := &w.Steps[i], &steps[i]
 		for k := range s.Expect {
-			e := &s.Expect[k]
-			if !w.differs(s, e, st) {
-				continue
-			}
-			switch st.saw[e.Part] {
-			case TooLittle, TooMuch:
-				continue
-			}
-			seen, _ := w.seen(s, e, st, false)
-			p := &w.Model.Setup.Parts[e.Part]
-			if p.Motion == mixcore.Power || seen.Early != nil && *seen.Early || seen.Way != sight.Unclear && w.Look.Ways(p, e.Move)&sight.Of(seen.Way) == 0 {
-				return true
+			if did := w.astray(s, &s.Expect[k], st); did != "" {
+				return fmt.Sprintf("the %s %s in step %d", w.Model.Setup.Parts[s.Expect[k].Part].Name, did, i+1)
 			}
 		}
 	}
-	return false
+	return ""
+}
+
+// astray is what one part did instead of what it should, where that is no matter of size;
+// else it is empty.
+func (w *Walk) astray(s *Step, e *Expect, st *stepState) string {
+	p := &w.Model.Setup.Parts[e.Part]
+	saw := st.saw[e.Part]
+	if saw == TooLittle || saw == TooMuch || saw == WrongTime {
+		return ""
+	}
+	if p.Motion == mixcore.Power {
+		if len(w.off(e, st)) == 0 && w.differs(s, e, st) {
+			return "did not do what it should"
+		}
+		return ""
+	}
+	for r, at := range st.read {
+		should := e.Move.To
+		if r.before {
+			should = e.Move.From
+		}
+		sure := visible(w.Look, p)
+		if r.part == e.Part && at*should < 0 && math.Abs(at) >= sure && math.Abs(should) >= sure {
+			return "was on the other side of neutral"
+		}
+	}
+	seen, _ := w.seen(s, e, st, false)
+	way := w.Look.Way(p, e.Move)
+	switch {
+	case seen.Way == sight.Unclear, w.Look.Ways(p, e.Move)&sight.Of(seen.Way) != 0:
+		return ""
+	case seen.Way == sight.Still:
+		_, said := st.saw[e.Part]
+		if !said { // measured before and after: it may go the right way by too little to be seen
+			return ""
+		}
+		return "did not move"
+	case way == sight.Plus, way == sight.Minus:
+		return "went the other way"
+	}
+	if _, said := st.saw[e.Part]; !said {
+		return ""
+	}
+	return "moved, and should not"
 }
 
 // measurements are what was measured of a surface, in order of the steps, with what the
-// channel of its first servo put out. Where it stands at its stop it tells nothing of what moves it.
+// channel of its first servo put out and with what is computed. Where it stands at its stop
+// it tells nothing of what moves it.
 func (w *Walk) measurements(steps []stepState, part int) (points []measurement) {
 	p := &w.Model.Setup.Parts[part]
 	out := w.Model.Plan.NewOutput()
@@ -73,6 +112,28 @@ func (w *Walk) measurements(steps []stepState, part int) (points []measurement) 
 	return points
 }
 
+// reach is from where to where each channel goes, of all that the walk and the steps that may
+// be asked behind it do.
+func (w *Walk) reach() [][2]mixcore.Percent {
+	list := make([][2]mixcore.Percent, len(w.Model.Setup.Channels))
+	out := w.Model.Plan.NewOutput()
+	add := func(in *mixcore.Input) {
+		w.Model.Plan.Eval(in, out)
+		for i := range list {
+			at := out.Channels[i].Output
+			list[i] = [2]mixcore.Percent{min(list[i][0], at), max(list[i][1], at)}
+		}
+	}
+	for i := range w.Steps {
+		add(&w.Steps[i].From)
+		add(&w.Steps[i].To)
+	}
+	for _, s := range table.Steps(w.Model) {
+		add(&s.To)
+	}
+	return list
+}
+
 // fits are what measurements offer to correct, part by part.
 func (w *Walk) fits(steps []stepState) []result.BenchFit {
 	list, _, _ := w.corrections(steps)
@@ -82,7 +143,8 @@ func (w *Walk) fits(steps []stepState) []result.BenchFit {
 // corrections are what measurements offer, and what of it is to be written: as the file has
 // it, or with measured tables in place of linkages.
 func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, tables []fit.Correction) {
-	wrong := w.wayWrong(steps)
+	wrong := w.wrong(steps)
+	reach := sync.OnceValue(w.reach)
 	for _, part := range w.numbers {
 		p := &w.Model.Setup.Parts[part]
 		if !p.Motion.Hinged() {
@@ -96,13 +158,13 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 			list = append(list, w.severalServos(part, points))
 			continue
 		}
-		f, c := w.fit(part, pointsOf(points))
+		f, c := w.fit(part, points, func() [2]mixcore.Percent { return reach()[p.Drives[0].Channel] })
 		if f == nil {
 			continue
 		}
-		if wrong && (f.Offered || f.Table != "") {
+		if wrong != "" && (f.Offered || f.Table != "") {
 			f.Offered, f.Changes, f.Table, f.TableAfter = false, nil, "", 0
-			f.Note = "not offered: something goes another way than it should, so what the channels put out is not known. Put that right first, and measure again."
+			f.Note = "not offered: " + wrong + ", so what the channels put out is not known. Put that right first, and measure again."
 		}
 		list = append(list, *f)
 		if f.Offered {
@@ -118,8 +180,10 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 	return list, write, tables
 }
 
-// fit fits one part; nil where too little was measured to say anything.
-func (w *Walk) fit(part int, points []fit.Point) (*result.BenchFit, *correction) {
+// fit fits one part; nil where too little was measured to say anything. reach is from where
+// to where its channel goes.
+func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
+	points, off := pointsOf(measured), residuals(measured)
 	d := &w.Model.Setup.Parts[part].Drives[0]
 	f := &result.BenchFit{Part: w.Model.Setup.Parts[part].Name, Kind: "measured"}
 	c := &correction{}
@@ -129,7 +193,7 @@ func (w *Walk) fit(part int, points []fit.Point) (*result.BenchFit, *correction)
 		f.Kind = "linkage"
 		f.Place = placeOf(where.Drive(w.Model, part, 0, "linkage"))
 		var fitted *fit.Fitted
-		if fitted, err = fit.Linkage(d, points); err == nil {
+		if fitted, err = fit.LinkageOver(d, points, reach()[0], reach()[1]); err == nil {
 			c.Linkage = &fitted.Geometry
 			before, after = fitted.Before, fitted.After
 			f.Changes = linkageChanges(d.Linkage, fitted)
@@ -145,10 +209,12 @@ func (w *Walk) fit(part int, points []fit.Point) (*result.BenchFit, *correction)
 		}
 	}
 	switch {
-	case errors.Is(err, fit.ErrFewPoints):
+	case errors.Is(err, fit.ErrFewPoints) && fit.RMS(off) < worthFrom:
 		return nil, nil
 	case err != nil:
-		f.Note = "nothing is offered: " + err.Error()
+		f.Before = round(fit.RMS(off))
+		f.After = f.Before
+		f.Note = "nothing is offered: " + err.Error() + "."
 		w.instead(f, c, part, points)
 		return f, c
 	}
@@ -191,7 +257,7 @@ func linkageChanges(was *linkage.Geometry, f *fit.Fitted) (list []result.FitChan
 	}
 	add("arm_mm", was.Arm, f.Geometry.Arm, f.RatioOff*f.Geometry.Horn, " mm")
 	add("arm_deg", was.ArmDeg, f.Geometry.ArmDeg, f.ArmOff, "°")
-	add("pushrod_mm", was.Pushrod, f.Geometry.Pushrod, math.NaN(), " mm")
+	add("pushrod_mm", was.Pushrod, f.Geometry.Pushrod, f.PushrodOff, " mm")
 	return list
 }
 
@@ -200,11 +266,7 @@ func trimmed(x float64) string {
 }
 
 func linkageNote(f *fit.Fitted) string {
-	note := fmt.Sprintf("The ratio of arm to horn is %s. How the horn leans shows as how the arm does, and is kept as written.", trimmed(f.Geometry.Arm/f.Geometry.Horn))
-	if math.IsNaN(f.RatioOff) {
-		note += " As many values were fitted as outputs measured: measure more to know how well."
-	}
-	return note
+	return fmt.Sprintf("The ratio of arm to horn is %s. How the horn leans shows as how the arm does, and is kept as written.", trimmed(f.Geometry.Arm/f.Geometry.Horn))
 }
 
 func (w *Walk) tableChanges(part int, was, is []mixcore.Point) (list []result.FitChange) {

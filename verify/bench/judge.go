@@ -40,13 +40,6 @@ func (w *Walk) seen(s *Step, e *Expect, st *stepState, measured bool) (cause.See
 		}
 	}
 	w.taken(&seen, s, e, saw)
-	if saw == AsExpected && w.Look.Ruler {
-		from, to := e.Move.From, e.Move.To
-		seen.After = &to
-		if !s.Stands() {
-			seen.Before = &from
-		}
-	}
 	if was, said := st.before[e.Part]; said && was != Unsure {
 		ran := was == Runs
 		seen.RanBefore = &ran
@@ -136,34 +129,31 @@ func ran(t turning) *bool {
 	return &does
 }
 
-// readings puts what was measured in place of what is expected. A way that follows from
-// them counts where none was said.
+// readings puts what was measured in place of what is expected. Where nothing was said of a
+// way, it follows from two places, of a model that stands from one: from where a part that
+// was measured only once came, or where it went, nobody looked.
 func (w *Walk) readings(seen *cause.Seen, s *Step, e *Expect, st *stepState, said bool) {
 	before, hasBefore := st.read[reading{e.Part, true}]
 	after, hasAfter := st.read[reading{e.Part, false}]
 	if hasBefore {
 		seen.Before = &before
 	}
+	if hasAfter {
+		seen.After = &after
+	}
+	if said || !hasBefore && !hasAfter {
+		return
+	}
 	p := &w.Model.Setup.Parts[e.Part]
-	if !said && p.Motion == mixcore.Power && (hasBefore || hasAfter) {
+	off := w.off(e, st)
+	switch {
+	case p.Motion == mixcore.Power:
 		seen.Way = sight.Unclear
-	}
-	if !hasAfter {
-		return
-	}
-	seen.After = &after
-	if said || p.Motion == mixcore.Power {
-		return
-	}
-	from := e.Move.From
-	if hasBefore {
-		from = before
-	}
-	move := sight.Move{From: from, To: after}
-	switch sure := visible(w.Look, p) + accuracyOf(w.Look, p); {
-	case hasBefore, s.Stands(), math.Abs(move.By()) >= sure:
-		seen.Way = w.Look.Way(p, move)
-	default: // it may not have begun where it should
+	case hasBefore && hasAfter:
+		seen.Way = w.Look.Way(p, sight.Move{From: before, To: after})
+	case hasAfter && s.Stands():
+		seen.Way = w.Look.Way(p, sight.Move{To: after})
+	case len(off) > 0:
 		seen.Way = sight.Unclear
 	}
 }

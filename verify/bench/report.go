@@ -12,6 +12,7 @@ import (
 func (g *Guide) Report(ctx context.Context, files []script.File) *result.Bench {
 	r := g.seenSoFar()
 	w := g.walk
+	r.Ratios = w.ratios(g.steps)
 	r.Throws = w.throws(g.steps)
 	r.Fits = w.fits(g.steps)
 	for i := range g.steps {
@@ -69,5 +70,5 @@ func (w *Walk) sizes(s *Step, st *stepState) int {
 
 // causes is what explains what was seen.
 func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes {
-	return g.inquiry(ctx, files).Causes()
+	return g.inQuestion(ctx, files).Causes()
 }

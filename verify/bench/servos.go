@@ -18,10 +18,9 @@ func (w *Walk) severalServos(part int, points []measurement) result.BenchFit {
 	if p.Drives[0].Linkage != nil {
 		f.Kind, f.Place = "linkage", placeOf(where.Drive(w.Model, part, 0, "linkage"))
 	}
-	var off []float64
-	for _, m := range points {
-		by := float64(m.computed) - float64(m.Angle)
-		off = append(off, by)
+	off := residuals(points)
+	for i, m := range points {
+		by := off[i]
 		f.Points = append(f.Points, result.FitPoint{
 			Output: shownOutput(m.Output), Measured: w.placeWords(part, float64(m.Angle)),
 			Before: round(math.Abs(by)), After: round(math.Abs(by)),
@@ -48,6 +47,14 @@ func pointsOf(list []measurement) (points []fit.Point) {
 		points = append(points, m.Point)
 	}
 	return points
+}
+
+// residuals are by how much measurements are off what is computed.
+func residuals(list []measurement) (off []float64) {
+	for _, m := range list {
+		off = append(off, float64(m.computed)-float64(m.Angle))
+	}
+	return off
 }
 
 // shownOutput is an output as it is shown, to 0.1 %.

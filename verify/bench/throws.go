@@ -66,7 +66,11 @@ func (w *Walk) throw(part, plus int, f furthest, all map[[2]int]furthest) result
 		t.Other = wording.Direction(p.Motion, plus == 0)
 	}
 	accuracy := accuracyOf(w.Look, p)
-	t.Off = moreOrLess(f.measured-f.computed, accuracy, "computed")
+	if by := f.measured - f.computed; t.Other == "" {
+		t.Off = moreOrLess(by, accuracy, "computed")
+	} else if by >= accuracy {
+		t.Off = wording.Angle(mixcore.Degrees(by)) + " off"
+	}
 	other, ok := poses.Partner(&w.Model.Setup, part)
 	if !ok {
 		return t

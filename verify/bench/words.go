@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"fmt"
 	"math"
 
 	"example.com/hingeline/airframes"
@@ -119,24 +118,17 @@ func (w *Walk) placeWords(part int, at float64) string {
 
 // readingWords are the places of a part that were measured.
 func (w *Walk) readingWords(e *Expect, st *stepState) (list []result.BenchReading) {
-	p := &w.Model.Setup.Parts[e.Part]
-	off := w.off(e, st)
 	for _, before := range []bool{true, false} {
 		r := reading{e.Part, before}
 		at, ok := st.read[r]
 		if !ok {
 			continue
 		}
-		one := result.BenchReading{Before: before, Says: w.placeWords(e.Part, at)}
-		if by, differs := off[r]; differs {
-			size := wording.Percent(mixcore.Percent(math.Abs(by)))
-			word := map[bool]string{true: "more", false: "less"}[by > 0]
-			if p.Motion.Hinged() {
-				size = wording.Angle(mixcore.Degrees(by))
-				word = "further " + wording.Direction(p.Motion, by > 0)
-			}
-			one.Off = fmt.Sprintf("%s %s than computed", size, word)
+		should := e.Move.To
+		if before {
+			should = e.Move.From
 		}
+		one := result.BenchReading{Before: before, Says: w.placeWords(e.Part, at), Off: w.beyond(e.Part, at, should)}
 		list = append(list, one)
 	}
 	return list

@@ -17,6 +17,7 @@ type Bench struct {
 	Steps    []BenchStep
 	Causes   *Causes // what explains what differs; nil where nothing does
 	Sizes    int     // steps in which something moved the right way, too little or too much, and was not measured
+	Ratios   []BenchRatio
 	Throws   []BenchThrow
 	Fits     []BenchFit
 	Findings []Finding
@@ -86,13 +87,23 @@ type BenchPart struct {
 type BenchReading struct {
 	Before bool // before the movement
 	Says   string
-	Off    string // "2.1° less UP than computed"; empty where the ruler tells no difference
+	Off    string // "2.1° short", "2.1° too far"; empty where the ruler tells no difference
 }
 
 // Spot is where a part is on a picture from behind.
 type Spot struct {
 	Row      string  // "wing", "brakes", "tail", "canard", "fin", "wheel"; empty for what has no place on it
 	From, To float64 // from −1, the port tip, to 1, the starboard tip; From ≤ To
+}
+
+// BenchRatio is a surface that goes to the same part of what is computed wherever it was
+// measured: no mistake of the catalogue, which knows none of such a size.
+type BenchRatio struct {
+	Part   string
+	Ratio  float64  // above 0; 0.8 goes to 0.8 of what is computed
+	Places int      // at which it was measured so, those left out that a ruler cannot tell apart
+	Ways   []string // to which sides they are
+	OneWay bool     // to the other side it goes as far as computed
 }
 
 // BenchThrow is the furthest that one part was measured to go one way.
@@ -103,7 +114,7 @@ type BenchThrow struct {
 	Measured ThrowSize
 	Computed ThrowSize
 	Other    string // the way in which it is computed to stand there, where that is the other way; else empty
-	Off      string // "1.9° less than computed"; empty where the ruler tells no difference
+	Off      string // "1.9° less than computed", "27.5° off" where it is computed to be on the other side; empty where the ruler tells no difference
 	Partner  string // how it differs from its partner's, beyond what is computed: "1.8° less than the port aileron, computed alike"; empty for alike or no partner
 }
 

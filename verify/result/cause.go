@@ -10,7 +10,9 @@ type Causes struct {
 	Tried    int       // mistakes that were tried
 	Possible int       // of them: that would look so too, where the set-up without a mistake does
 	Next     *NextStep // what tells the suspects apart best; nil where nothing does
-	Repairs  []Repair  // of the suspects, each checked against the whole script and the laws
+	Script   Asked
+	Repairs  []Repair   // of the likeliest suspects, each checked against the whole script and the laws
+	Edits    []FileEdit // of the same suspects, for where the model is as it is wanted
 	Findings []Finding
 	Cautions []string
 	Verdict  CauseVerdict
@@ -27,6 +29,17 @@ const (
 	SeveralCause CauseVerdict = "several causes"
 	NoCause      CauseVerdict = "no cause" // no single mistake of the catalogue explains it
 )
+
+// Asked is how the script stands on the set-up as written; both are 0 without one.
+type Asked struct{ Checks, Failing int }
+
+// FileEdit is an edit with which an airframe file would say what a model does, for where
+// the file is the one that is wrong.
+type FileEdit struct {
+	Edit    string // "reverse channel 4 (port flap)"
+	Place   Place
+	Failing int // of Asked.Checks: those that fail with it
+}
 
 // SeenOdd is something seen that the set-up as it stands would not do.
 type SeenOdd struct {
@@ -60,6 +73,7 @@ type NextAnswer struct {
 type Repair struct {
 	Change  string // "reverse channel 4 (port flap)"
 	OnModel bool   // it is made on the model, not in the transmitter
+	AsFile  bool   // of a suspect: it takes the mistake back, so that the model is again as the airframe file says
 	Place   Place  // of the airframe file
 	Checks  int    // of the script that pass with it: all
 	Claims  int    // of the built-in laws that hold with it; all that held or that can be decided

@@ -89,6 +89,9 @@ type inquiry struct {
 	mistakes []mistake.Mistake
 	done     []int        // steps that were looked at: none of them tells more
 	made     *table.Table // when it is needed
+
+	held           *holding // when it is needed: see written
+	claims, broken int      // that hold with it, and that do not
 }
 
 func newCase(ctx context.Context, m *airframes.Model, trial *script.Trial, o Options) *inquiry {

@@ -15,22 +15,21 @@ import (
 )
 
 // repairs are the changes that put a model with a mistake right: taking the mistake back,
-// and every other single change with which the whole script passes and the laws hold that
-// held before.
-func (c *inquiry) repairs(wrong int) []result.Repair {
+// and, where others are asked for, every other single change with which the whole script
+// passes and the laws hold that held before.
+func (c *inquiry) repairs(wrong int, others bool) []result.Repair {
 	m := &c.mistakes[wrong]
-	undo := result.Repair{Change: m.Undo, OnModel: m.OnModel, Place: at(m.Place())}
-	if c.trial == nil {
+	undo := result.Repair{Change: m.Undo, OnModel: m.OnModel, AsFile: true, Place: at(m.Place())}
+	if c.trial == nil || !c.passes(c.m) { // where the script fails anyway, nothing is tried against it
 		return []result.Repair{undo}
 	}
-	variant, _ := m.Variant(c.m)
-	if !c.passes(c.m) {
-		return []result.Repair{undo} // the script does not fit the model, whatever is done
-	}
-	h := newHolding(c.ctx, c.m)
-	claims, fewest := h.kept(c.m)
+	h, claims, fewest := c.written()
 	undo.Checks, undo.Claims = c.trial.Len(), claims
 	list := []result.Repair{undo}
+	if !others {
+		return list
+	}
+	variant, _ := m.Variant(c.m)
 	changes := append(mistake.All(variant, mistake.Options{}), mistake.Needless(variant)...)
 	smallestFirst(changes)
 	for i := range changes {
@@ -47,6 +46,17 @@ func (c *inquiry) repairs(wrong int) []result.Repair {
 		}
 	}
 	return list
+}
+
+// written is what holds on the set-up as it is written, worked out once, and how many
+// claims do and do not; of what changes may cost nothing is spent.
+func (c *inquiry) written() (h *holding, claims, failing int) {
+	if c.held == nil {
+		c.held = newHolding(c.ctx, c.m)
+		c.claims, c.broken = c.held.kept(c.m)
+	}
+	c.held.boxes = 0
+	return c.held, c.claims, c.broken
 }
 
 // sameAgain says whether a repair leads back to the set-up without the mistake: then it is
@@ -108,7 +118,7 @@ func repairs(ctx context.Context, m *airframes.Model, scripts []script.File, spe
 		return nil
 	}
 	c := newCase(ctx, m, trial, Options{})
-	failing := c.failing()
+	failing := c.failing(m)
 	if len(failing) == 0 {
 		return nil
 	}
@@ -151,9 +161,9 @@ func repairs(ctx context.Context, m *airframes.Model, scripts []script.File, spe
 	return r
 }
 
-// failing are the checks that do not hold on the model as it is written.
-func (c *inquiry) failing() (list []int) {
-	c.trial.TryAll(c.m, func(i int, h phrase.Holding) bool {
+// failing are the checks that do not hold on a variant.
+func (c *inquiry) failing(variant *airframes.Model) (list []int) {
+	c.trial.TryAll(variant, func(i int, h phrase.Holding) bool {
 		if h != phrase.Holds {
 			list = append(list, i)
 		}

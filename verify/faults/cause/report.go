@@ -13,8 +13,12 @@ import (
 // oddsWords say how often people make a mistake.
 var oddsWords = map[int]string{1: "seldom", 2: "now and then", 3: "often"}
 
-// mostRepaired is for how many suspects repairs are looked for.
-const mostRepaired = 5
+// mostRepaired is for how many suspects repairs are looked for, and mostAlike for how many
+// of those that look the same at every step.
+const (
+	mostRepaired = 5
+	mostAlike    = 3
+)
 
 // report writes down what explains what was seen, the likeliest first.
 func (c *inquiry) report(r *result.Causes, suspects []int) {
@@ -42,9 +46,53 @@ func (c *inquiry) report(r *result.Causes, suspects []int) {
 		r.Verdict = result.SeveralCause
 		r.Next = c.next(heads, c.text)
 	}
-	for _, i := range heads[:min(mostRepaired, len(heads))] {
-		r.Repairs = append(r.Repairs, c.repairs(i)...)
+	r.Script = c.asked()
+	for _, group := range groups[:min(mostRepaired, len(groups))] {
+		for k, i := range group[:min(mostAlike, len(group))] {
+			r.Repairs = append(r.Repairs, c.repairs(i, k == 0)...)
+			r.Edits = append(r.Edits, c.edit(i))
+		}
 	}
+	r.Repairs = eachOnce(r.Repairs)
+}
+
+// eachOnce puts the changes that leave the file as it is first, and leaves out what stands
+// there twice: what takes one mistake back may make up for another.
+func eachOnce(all []result.Repair) (list []result.Repair) {
+	slices.SortStableFunc(all, func(a, b result.Repair) int {
+		switch {
+		case a.AsFile == b.AsFile:
+			return 0
+		case a.AsFile:
+			return -1
+		}
+		return 1
+	})
+	for _, r := range all {
+		if !slices.ContainsFunc(list, func(o result.Repair) bool { return o.Change == r.Change }) {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// asked is how the script stands on the set-up as written.
+func (c *inquiry) asked() (a result.Asked) {
+	if c.trial == nil {
+		return a
+	}
+	return result.Asked{Checks: c.trial.Len(), Failing: len(c.failing(c.m))}
+}
+
+// edit is what would make the airframe file say what a model with a mistake does.
+func (c *inquiry) edit(wrong int) result.FileEdit {
+	m := &c.mistakes[wrong]
+	e := result.FileEdit{Edit: m.Change, Place: at(m.Place())}
+	if c.trial != nil {
+		variant, _ := m.Variant(c.m)
+		e.Failing = len(c.failing(variant))
+	}
+	return e
 }
 
 func at(p diag.Place) result.Place { return result.Place{File: p.File, Line: p.Line, Column: p.Column} }

@@ -29,6 +29,7 @@ type benchJSON struct {
 	Counts   benchCountsJSON  `json:"counts"`
 	Steps    []benchStepJSON  `json:"steps"`
 	Causes   *benchCausesJSON `json:"causes"`
+	Ratios   []benchRatioJSON `json:"ratios"`
 	Throws   []benchThrowJSON `json:"throws"`
 	Fits     []benchFitJSON   `json:"fits"`
 	Warnings []warningJSON    `json:"warnings"`
@@ -77,7 +78,17 @@ type benchCausesJSON struct {
 	Tried    int           `json:"tried"`
 	Suspects []suspectJSON `json:"suspects"`
 	Next     *nextJSON     `json:"next"`
-	Repairs  []repairJSON  `json:"repairs"`
+	Script   askedJSON     `json:"script"`
+	Repairs  []remedyJSON  `json:"repairs"`
+	Edits    []editJSON    `json:"file_edits"`
+}
+
+type benchRatioJSON struct {
+	Part   string   `json:"part"`
+	Ratio  float64  `json:"measured_of_computed"`
+	Places int      `json:"places"`
+	Ways   []string `json:"ways"`
+	OneWay bool     `json:"other_way_as_computed"`
 }
 
 type benchThrowJSON struct {
@@ -130,17 +141,23 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 	doc := benchJSON{
 		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Record: r.Record, Date: r.Date, SetUp: r.SetUp, Asked: r.Asked,
 		Script: r.Script, Fails: r.Fails, Walk: r.Walk, Look: r.Look, Ruler: r.Ruler, Verdict: string(r.Verdict),
-		Counts: benchCountsJSON{Steps: len(r.Steps)}, Steps: []benchStepJSON{}, Throws: []benchThrowJSON{}, Fits: []benchFitJSON{},
+		Counts: benchCountsJSON{Steps: len(r.Steps)}, Steps: []benchStepJSON{}, Ratios: []benchRatioJSON{}, Throws: []benchThrowJSON{}, Fits: []benchFitJSON{},
 		Warnings: warningsOf(r.Findings), Cautions: list(r.Cautions),
 	}
 	for i := range r.Steps {
 		doc.Steps = append(doc.Steps, benchStepOf(&r.Steps[i], &doc.Counts))
 	}
 	if c := r.Causes; c != nil {
-		doc.Causes = &benchCausesJSON{Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Next: nextOf(c.Next), Repairs: repairsOf(c.Repairs)}
-		for _, s := range c.Suspects {
-			doc.Causes.Suspects = append(doc.Causes.Suspects, suspectJSON{s.Kind, s.Text, placeOf(s.Place), s.Odds, list(s.Alike)})
+		doc.Causes = &benchCausesJSON{
+			Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Next: nextOf(c.Next),
+			Script: askedJSON(c.Script), Repairs: remediesOf(c.Repairs), Edits: editsOf(c.Edits),
 		}
+		for i := range c.Suspects {
+			doc.Causes.Suspects = append(doc.Causes.Suspects, suspectOf(&c.Suspects[i]))
+		}
+	}
+	for _, one := range r.Ratios {
+		doc.Ratios = append(doc.Ratios, benchRatioJSON{one.Part, one.Ratio, one.Places, list(one.Ways), one.OneWay})
 	}
 	for _, t := range r.Throws {
 		doc.Throws = append(doc.Throws, benchThrowJSON{t.Part, t.Way, list(t.At), benchSizeJSON(t.Measured), benchSizeJSON(t.Computed), t.Other, t.Off, t.Partner})

@@ -17,7 +17,9 @@ type causesJSON struct {
 	Wrong    []oddJSON     `json:"not_as_it_should"`
 	Suspects []suspectJSON `json:"suspects"`
 	Next     *nextJSON     `json:"next"`
-	Repairs  []repairJSON  `json:"repairs"`
+	Script   askedJSON     `json:"script"`
+	Repairs  []remedyJSON  `json:"repairs"`
+	Edits    []editJSON    `json:"file_edits"`
 	Warnings []warningJSON `json:"warnings"`
 	Cautions []string      `json:"cautions"`
 }
@@ -47,6 +49,22 @@ type answerJSON struct {
 	Suspects []string `json:"suspects"`
 }
 
+type askedJSON struct {
+	Checks  int `json:"checks"`
+	Failing int `json:"fail_as_written"`
+}
+
+type remedyJSON struct {
+	repairJSON
+	AsFile bool `json:"as_file"`
+}
+
+type editJSON struct {
+	Edit    string     `json:"edit"`
+	Place   *placeJSON `json:"place"`
+	Failing int        `json:"checks_fail"`
+}
+
 type repairJSON struct {
 	Change  string     `json:"change"`
 	OnModel bool       `json:"on_model"`
@@ -65,16 +83,36 @@ type repairsJSON struct {
 func RenderCauses(w io.Writer, r *result.Causes) error {
 	doc := causesJSON{
 		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Verdict: string(r.Verdict), Seen: r.Seen, Tried: r.Tried, Possible: r.Possible,
-		Wrong: []oddJSON{}, Suspects: []suspectJSON{}, Next: nextOf(r.Next), Repairs: repairsOf(r.Repairs),
+		Wrong: []oddJSON{}, Suspects: []suspectJSON{}, Next: nextOf(r.Next), Script: askedJSON(r.Script), Repairs: remediesOf(r.Repairs), Edits: editsOf(r.Edits),
 		Warnings: warningsOf(r.Findings), Cautions: list(r.Cautions),
 	}
 	for _, s := range r.Wrong {
 		doc.Wrong = append(doc.Wrong, oddJSON{s.Sentence, placeOf(s.Place), s.Got})
 	}
-	for _, s := range r.Suspects {
-		doc.Suspects = append(doc.Suspects, suspectJSON{s.Kind, s.Text, placeOf(s.Place), s.Odds, list(s.Alike)})
+	for i := range r.Suspects {
+		doc.Suspects = append(doc.Suspects, suspectOf(&r.Suspects[i]))
 	}
 	return write(w, doc)
+}
+
+func suspectOf(s *result.Suspect) suspectJSON {
+	return suspectJSON{s.Kind, s.Text, placeOf(s.Place), s.Odds, list(s.Alike)}
+}
+
+func remediesOf(all []result.Repair) []remedyJSON {
+	out := []remedyJSON{}
+	for i, r := range repairsOf(all) {
+		out = append(out, remedyJSON{r, all[i].AsFile})
+	}
+	return out
+}
+
+func editsOf(all []result.FileEdit) []editJSON {
+	out := []editJSON{}
+	for _, e := range all {
+		out = append(out, editJSON{e.Edit, placeOf(e.Place), e.Failing})
+	}
+	return out
 }
 
 func nextOf(n *result.NextStep) *nextJSON {

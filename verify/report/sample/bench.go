@@ -16,7 +16,7 @@ func BenchStep() *result.BenchStep {
 			{Number: 3, Name: "elevator", Stage: result.Tail, Motion: result.UpDown, Way: "STAYS", Exact: "neutral", Sure: true,
 				Spot: result.Spot{Row: "tail", From: -0.33, To: 0.33}},
 			{Number: 4, Name: "rudder", Stage: result.Tail, Motion: result.LeftRight, Way: "RIGHT", Amount: "4.2°", Exact: "neutral to 4.2° RIGHT", Moves: true, Sure: true, Takes: "about 1.5 s",
-				Spot: result.Spot{Row: "fin"}, Reading: []result.BenchReading{{Before: true, Says: "neutral"}, {Says: "7.5° RIGHT", Off: "3.3° further RIGHT than computed"}}, Differs: true},
+				Spot: result.Spot{Row: "fin"}, Reading: []result.BenchReading{{Before: true, Says: "neutral"}, {Says: "7.5° RIGHT", Off: "3.3° too far"}}, Differs: true},
 			{Number: 5, Name: "starboard aileron", Stage: result.StarboardWing, Motion: result.UpDown, Way: "UP", Amount: "22.3° (15 mm)", Exact: "neutral to 22.3° UP (15 mm)", Moves: true, Sure: true,
 				Spot: result.Spot{Row: "wing", From: 0.52, To: 0.96}},
 			{Number: 6, Name: "motor", Stage: result.MotorAndSignal, Motion: result.Power, Way: "RUNS", Amount: "power 100 %", Exact: "stopped to 100 %", Moves: true, Sure: true},
@@ -50,7 +50,7 @@ func Bench() *result.Bench {
 		Causes: causes, Sizes: 1,
 		Throws: []result.BenchThrow{
 			{Part: "port flap", Way: "DOWN", At: []string{"flap lever landing"}, Measured: result.ThrowSize{Degrees: 36.1, Millimetres: 29.7}, Computed: result.ThrowSize{Degrees: 37.8, Millimetres: 31.1}, Off: "1.7° less than computed", Partner: "1.6° less than the starboard flap, computed alike"},
-			{Part: "rudder", Way: "RIGHT", At: []string{"yaw stick full left"}, Measured: result.ThrowSize{Degrees: 7.5}, Computed: result.ThrowSize{Degrees: 20}, Other: "LEFT", Off: "27.5° more than computed"},
+			{Part: "rudder", Way: "RIGHT", At: []string{"yaw stick full left"}, Measured: result.ThrowSize{Degrees: 7.5}, Computed: result.ThrowSize{Degrees: 20}, Other: "LEFT", Off: "27.5° off"},
 			{Part: "elevator", Way: "UP", Measured: result.ThrowSize{Degrees: 20}, Computed: result.ThrowSize{Degrees: 20.2}},
 		},
 		Fits: []result.BenchFit{
@@ -78,6 +78,17 @@ func BenchSizes() *result.Bench {
 	r := BenchRight()
 	r.Steps = append(r.Steps, *BenchStep())
 	r.Causes, r.Sizes, r.Verdict = &result.Causes{Verdict: result.AsItShould, Tried: 12}, 1, result.SeenDiffers
+	return r
+}
+
+// BenchRatio is one in which surfaces go short, or too far, by the same part everywhere.
+func BenchRatio() *result.Bench {
+	r := BenchSizes()
+	r.Ratios, r.Sizes = []result.BenchRatio{
+		{Part: "port flap", Ratio: 0.8, Places: 3, Ways: []string{"UP", "DOWN"}},
+		{Part: "elevator", Ratio: 1.25, Places: 2, Ways: []string{"UP"}},
+		{Part: "rudder", Ratio: 0.7, Places: 2, Ways: []string{"LEFT"}, OneWay: true},
+	}, 0
 	return r
 }
 

@@ -20,7 +20,12 @@ func Causes() *result.Causes {
 			},
 		},
 		Next:    nextStep(),
-		Repairs: repairs(),
+		Script:  result.Asked{Checks: 14},
+		Repairs: append(putBack(), repairs()[1]),
+		Edits: []result.FileEdit{
+			{Edit: "reverse channel 4 (port flap)", Place: in(21, 3, "  4:"), Failing: 2},
+			{Edit: "turn the linkage of the port flap about: pushrod to the other side of its horn", Place: in(44, 5, "    linkage: {arm_mm: 10, horn_mm: 16, horn: below}"), Failing: 14},
+		},
 		Findings: []result.Finding{{
 			Code: "uneven-throws", Message: "roll throws differ: 90 % right, 85 % left",
 			Hint: "say the same throw for both sides unless it is meant", Place: in(12, 24, "    throw: {right: 90%, left: 85%}"),
@@ -44,6 +49,14 @@ func nextStep() *result.NextStep {
 	}
 }
 
+// putBack are the changes that put the model as its file says.
+func putBack() []result.Repair {
+	return []result.Repair{
+		{Change: "take the reversing off channel 4 (port flap)", AsFile: true, Place: in(21, 3, "  4:"), Checks: 14, Claims: 12},
+		{Change: "move the pushrod of the port flap to the other side of its horn", OnModel: true, AsFile: true, Place: in(44, 5, "    linkage: {arm_mm: 10, horn_mm: 16, horn: below}"), Checks: 14, Claims: 12},
+	}
+}
+
 func repairs() []result.Repair {
 	return []result.Repair{
 		{Change: "reverse channel 4 (port flap)", Place: in(21, 3, "  4:"), Checks: 14, Claims: 12},
@@ -54,14 +67,23 @@ func repairs() []result.Repair {
 // OneCause is something that one mistake explains.
 func OneCause() *result.Causes {
 	r := Causes()
-	r.Suspects, r.Next, r.Repairs, r.Findings, r.Verdict = r.Suspects[:1], nil, r.Repairs[:1], nil, result.OneCause
+	r.Suspects, r.Next, r.Repairs, r.Edits, r.Findings, r.Verdict = r.Suspects[:1], nil, r.Repairs[:1], r.Edits[:1], nil, result.OneCause
 	return r
 }
 
 // NoCause is something that no single mistake explains.
 func NoCause() *result.Causes {
 	r := OneCause()
-	r.Suspects, r.Repairs, r.Verdict = nil, nil, result.NoCause
+	r.Suspects, r.Repairs, r.Edits, r.Verdict = nil, nil, nil, result.NoCause
+	return r
+}
+
+// FileInQuestion is one whose script fails on the set-up as written, and passes on what the
+// model does.
+func FileInQuestion() *result.Causes {
+	r := OneCause()
+	r.Script.Failing, r.Edits[0].Failing = 2, 0
+	r.Repairs[0].Checks, r.Repairs[0].Claims = 0, 0
 	return r
 }
 

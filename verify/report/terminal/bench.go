@@ -30,6 +30,7 @@ func RenderBench(w io.Writer, r *result.Bench, o Options) error {
 	}
 	p.benchDiffers(r)
 	p.benchCauses(r, o.Brief)
+	p.benchRatios(r)
 	if !o.Brief {
 		p.benchThrows(r.Throws)
 	}
@@ -149,19 +150,33 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 		p.next(c.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
 	if !brief {
-		p.repairs(c.Repairs, "WHAT WOULD PUT IT RIGHT, each tried on the whole script and the laws of prove")
+		p.remedies(c)
 	}
 	switch {
 	case len(c.Suspects) > 0:
 	case c.Verdict == result.NoCause:
 		p.blank()
 		p.para(0, fmt.Sprintf("NO SINGLE MISTAKE of %s that were tried looks so: two things may be wrong at once, an answer may not be what was seen, or lengths and angles in the airframe file are not those of the model.", said.Grouped(c.Tried)), p.warn)
+	case len(r.Ratios) > 0:
 	default:
 		p.blank()
 		p.para(0, "WHICH WAY everything went is as the set-up does it; only how far is not. No cause can be told from that: measure what moved too little or too much, with --ruler.", p.warn)
 	}
 	if r.Sizes > 0 && len(c.Suspects) > 0 {
 		p.para(2, "What moved too little or too much and was not measured does not count here.", p.faint)
+	}
+}
+
+// benchRatios is what goes to the same part of what is computed everywhere.
+func (p *page) benchRatios(r *result.Bench) {
+	if len(r.Ratios) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, said.BySize, p.strong)
+	for i := range r.Ratios {
+		one := &r.Ratios[i]
+		p.hang("  - "+one.Part+" ", p.strong, said.RatioOf(one), p.warn)
 	}
 }
 
@@ -202,12 +217,13 @@ func sizeWords(s result.ThrowSize) string {
 
 // benchFits is what measurements offer to correct.
 func (p *page) benchFits(all []result.BenchFit, brief bool) {
-	head := false
+	head, offered := false, false
 	for i := range all {
 		f := &all[i]
 		if brief && !f.Offered && f.Table == "" {
 			continue
 		}
+		offered = offered || f.Offered
 		if !head {
 			head = true
 			p.blank()
@@ -241,7 +257,7 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 			p.hang("    in its place with --as-table  ", p.strong, fmt.Sprintf("measured: %s; then off by %s°. A table keeps what was misread.", f.Table, said.Decimal(f.TableAfter, 2)), plain)
 		}
 	}
-	if head {
+	if offered {
 		p.para(2, "Nothing is changed by itself: --write FILE writes a new airframe file with what is offered.", plain)
 	}
 }

@@ -23,6 +23,7 @@ var benchReports = map[string]writing{
 	"bench":         ofBench(sample.Bench()),
 	"bench_right":   ofBench(sample.BenchRight()),
 	"bench_sizes":   ofBench(sample.BenchSizes()),
+	"bench_ratio":   ofBench(sample.BenchRatio()),
 	"bench_nocause": ofBench(sample.BenchNoCause()),
 	"bench_open":    ofBench(sample.BenchOpen()),
 	"bench_nothing": ofBench(sample.BenchNothing()),

@@ -23,7 +23,7 @@ func RenderCauses(w io.Writer, r *result.Causes, o Options) error {
 	if r.Next != nil {
 		p.next(r.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
-	p.repairs(r.Repairs, "WHAT WOULD PUT IT RIGHT, each tried on the whole script and the laws of prove")
+	p.remedies(r)
 	if !o.Brief {
 		p.warnings(r.Findings, "beside what was seen")
 		p.cautions(r.Cautions)
@@ -59,10 +59,7 @@ func (p *page) suspects(r *result.Causes) {
 		if len(s.Alike) > 0 {
 			p.hang("     looks the same at every step: ", p.faint, someAlike(s.Alike), plain)
 		}
-		if s.Place.File != "" {
-			p.hang("     ", plain, said.At(s.Place), p.faint)
-			p.line(s.Place)
-		}
+		p.fileSays("     ", s.Place)
 	}
 	p.more(2, len(r.Suspects)-mostTold, "mistake")
 }
@@ -100,6 +97,86 @@ func (p *page) next(n *result.NextStep, title, see, then string) {
 	if n.Left > 1 {
 		p.para(2, fmt.Sprintf("It takes %s at most to name it, this one included.", said.Count(n.Left, "step")), p.faint)
 	}
+}
+
+// fileSays is a line of the airframe file that is right: it is shown without a caret, as
+// nothing is wrong with it.
+func (p *page) fileSays(label string, place result.Place) {
+	if words := said.FileSays(place); words != "" {
+		p.hang(label+"file  ", p.faint, words, p.faint)
+	}
+}
+
+// remedies are what puts a model right whose file is right, and apart from it what makes
+// up for a mistake, and what the file would have to say if the model is right.
+func (p *page) remedies(c *result.Causes) {
+	if len(c.Repairs) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "WHAT PUTS IT RIGHT", p.strong)
+	p.para(2, said.WhichIsWrong(c.Script), plain)
+	back := countAsFile(c.Repairs)
+	for i := range c.Repairs[:min(mostTold, back)] {
+		r := &c.Repairs[i]
+		label := "  - "
+		if i > 0 {
+			label = "  - or, "
+		}
+		p.hang(label, plain, said.AsTheFileSays(r), p.strong)
+		p.fileSays("    ", r.Place)
+	}
+	p.more(2, back-mostTold, "change")
+	p.madeUpFor(c.Repairs[back:])
+	p.fileEdits(c)
+	p.para(2, said.NothingOfItself, plain)
+}
+
+// countAsFile is how many changes, which come first, put a model as its file says.
+func countAsFile(list []result.Repair) (n int) {
+	for n < len(list) && list[n].AsFile {
+		n++
+	}
+	return n
+}
+
+func (p *page) madeUpFor(list []result.Repair) {
+	if len(list) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, said.MadeUpFor, plain)
+	for i := range list[:min(mostTold, len(list))] {
+		r := &list[i]
+		p.hang("  - ", plain, said.AsTheFileSays(r), plain)
+		if with := said.WithRepair(r); with != "" {
+			p.para(4, with, p.faint)
+		}
+	}
+	p.more(2, len(list)-mostTold, "change")
+}
+
+func (p *page) fileEdits(c *result.Causes) {
+	if len(c.Edits) == 0 {
+		return
+	}
+	p.blank()
+	ink := plain
+	if c.Script.Failing > 0 {
+		ink = p.warn
+	}
+	p.para(0, said.FileIsWrong(c.Script), ink)
+	for i := range c.Edits[:min(mostTold, len(c.Edits))] {
+		e := &c.Edits[i]
+		p.hang("  - ", plain, "in the file: "+e.Edit, plain)
+		if e.Place.File != "" {
+			p.para(4, said.At(e.Place), p.faint)
+		}
+		if with := said.WithEdit(e, c.Script); with != "" {
+			p.para(4, with, p.faint)
+		}
+	}
+	p.more(2, len(c.Edits)-mostTold, "edit")
 }
 
 // repairs are changes that would put a model right. None is made.
