@@ -187,7 +187,7 @@ func TestReadRefuses(t *testing.T) {
 		"gives no angle":        {{Kind: bench.Measured, Step: 1, Part: "elevator"}},
 		"says that":             {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: "danced"}},
 	} {
-		if err := bench.NewGuide(w, nil, at).Replay(events); err == nil || !strings.Contains(err.Error(), wrong) {
+		if err := bench.NewGuide(w, nil, at).Replay(append(confirmed(), events...)); err == nil || !strings.Contains(err.Error(), wrong) {
 			t.Errorf("wanted %q, got %v", wrong, err)
 		}
 	}
@@ -198,4 +198,12 @@ func TestReadRefuses(t *testing.T) {
 			t.Errorf("a space more changes no set-up: %v", err)
 		}
 	}
+}
+
+// confirmed are the events of all that must be so before anything moves.
+func confirmed() (list []bench.Event) {
+	for _, q := range bench.Questions {
+		list = append(list, bench.Event{Kind: bench.Confirmed, What: q.Name})
+	}
+	return list
 }
