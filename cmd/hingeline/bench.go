@@ -33,8 +33,8 @@ func (s *session) benchCommand() *cobra.Command {
 		Long: `Bench leads through the walk-around with the model in hand: the shortest one that shows
 every single mistake that can be seen, or with --script the script's own poses. For each
 step it says what to set on the radio and what must be seen, in words and as a picture
-from behind, and asks what was seen. Enter is "all as expected"; "h" tells what else can
-be said. Surfaces may be measured: "port flap 12 up", "port flap 9 mm down".
+from behind, and asks what was seen. "y" is "all as expected", and Enter alone is not; "h"
+tells what else can be said. Surfaces may be measured: "port flap 12 up", "port flap 9 mm down".
 
 Every answer is written at once, into a record beside the airframe file
 (my-model.bench/0001.jsonl). b goes back, s skips, p pauses; --resume goes on with the

@@ -180,3 +180,32 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 		}
 	}
 }
+
+// What is typed before a question stands there is no answer to it, so that a glove on the
+// keys sees nothing as expected; nor is a bare Enter.
+func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
+	program, dir := programInDirectory(t)
+	ahead := strings.Repeat("y\n", 40)
+	on, status := typist(t, dir, []string{"yes\n" + ahead, "yes\n" + ahead, "yes\n\n\n" + ahead, "", "", "y\n" + ahead}, program, "bench", "pellin-park")
+	if status != -1 {
+		t.Fatalf("it came to an end: exit status %d\n%s", status, on)
+	}
+	text, err := os.ReadFile(filepath.Join(dir, "pellin-park.bench", "0001.jsonl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := bench.Read(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var kinds []bench.Kind
+	for i := range r.Events {
+		kinds = append(kinds, r.Events[i].Kind)
+	}
+	if want := []bench.Kind{bench.Confirmed, bench.Confirmed, bench.Confirmed, bench.Answer}; !slices.Equal(kinds, want) {
+		t.Errorf("got %q, wanted %q\n%s", kinds, want, on)
+	}
+	if n := strings.Count(on, "Enter alone says nothing"); n != 2 {
+		t.Errorf("Enter alone was refused %d times\n%s", n, on)
+	}
+}

@@ -112,11 +112,14 @@ func (r *benchRun) welcome() {
 // ask goes on until nothing is asked any more. wrong is what is wrong with answers that
 // were written beforehand.
 func (r *benchRun) ask(ctx context.Context) (wrong string, err error) {
-	next, stop := r.lines(ctx)
-	defer stop()
+	from := r.lines(ctx)
+	defer from.stop()
 	for !r.guide.Over() {
-		r.show(r.guide.Ask())
-		line, at, more := next()
+		ask := r.guide.Ask()
+		r.show(&ask)
+		from.forget()
+		fmt.Fprint(r.s.stderr, ask.Prompt)
+		line, at, more := from.next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
 			return "", r.guide.Stop()
@@ -135,11 +138,19 @@ func (r *benchRun) ask(ctx context.Context) (wrong string, err error) {
 	return "", nil
 }
 
+// answering is where answers come from.
+type answering struct {
+	next   func() (line string, at int, more bool)
+	forget func() // what was said before the question stood there
+	stop   func()
+}
+
 // lines is where answers come from: a file, which is echoed, or whoever types.
-func (r *benchRun) lines(ctx context.Context) (next func() (line string, at int, more bool), stop func()) {
+func (r *benchRun) lines(ctx context.Context) answering {
+	nothing := func() {}
 	if r.answers != nil {
 		i := 0
-		return func() (string, int, bool) {
+		return answering{func() (string, int, bool) {
 			if i == len(r.answers.lines) || ctx.Err() != nil {
 				return "", 0, false
 			}
@@ -147,26 +158,32 @@ func (r *benchRun) lines(ctx context.Context) (next func() (line string, at int,
 			one := r.answers.lines[i-1]
 			fmt.Fprintln(r.s.stderr, one.text)
 			return one.text, one.at, true
-		}, func() {}
+		}, nothing, nothing}
 	}
 	ctx, cancel := context.WithCancel(ctx)
-	typed := r.s.linesUntil(ctx)
-	echo := terminalFile(r.s.stdin) == nil // so that what is written down reads as it was asked
-	return func() (string, int, bool) {
+	if t := terminalFile(r.s.stdin); t != nil {
+		hand := typedUntil(ctx, t)
+		return answering{func() (string, int, bool) {
+			line, more := hand.line()
+			return line, 0, more
+		}, hand.forget, cancel}
+	}
+	piped := r.s.linesUntil(ctx)
+	return answering{func() (string, int, bool) {
 		select {
-		case line, more := <-typed:
-			if echo && more {
-				fmt.Fprintln(r.s.stderr, line)
+		case line, more := <-piped:
+			if more {
+				fmt.Fprintln(r.s.stderr, line) // so that what is written down reads as it was asked
 			}
 			return line, 0, more
 		case <-ctx.Done():
 			return "", 0, false
 		}
-	}, cancel
+	}, nothing, cancel}
 }
 
-// show writes what is asked.
-func (r *benchRun) show(a bench.Ask) {
+// show writes what stands before a question.
+func (r *benchRun) show(a *bench.Ask) {
 	if a.Step != nil {
 		fmt.Fprintln(r.s.stderr)
 		terminal.RenderBenchStep(r.s.stderr, a.Step, terminal.BenchLook{Picture: !r.flags.noPicture, Ruler: r.walk.Look.Ruler}, r.s.layout(false))
@@ -174,7 +191,6 @@ func (r *benchRun) show(a bench.Ask) {
 	if a.Said != "" {
 		r.say(a.Said)
 	}
-	fmt.Fprint(r.s.stderr, a.Prompt)
 }
 
 func (r *benchRun) say(text string) {

@@ -79,7 +79,7 @@ func (g *Guide) Ask() Ask {
 	case g.confirmed < len(Questions):
 		return Ask{Said: Questions[g.confirmed].Text, Prompt: "yes, no> "}
 	case g.at == len(g.steps):
-		return Ask{Prompt: "That was the last step. Enter: finish; b: back> "}
+		return Ask{Prompt: "That was the last step. y: finish; b: back> "}
 	}
 	s := &g.walk.Steps[g.at]
 	switch g.asking {
@@ -102,7 +102,7 @@ func (g *Guide) Ask() Ask {
 	}
 	a.Prompt = fmt.Sprintf("step %d> ", g.at+1)
 	if g.steps[g.at].touched() {
-		a.Prompt = fmt.Sprintf("step %d, anything else? Enter: the rest is as expected> ", g.at+1)
+		a.Prompt = fmt.Sprintf("step %d, anything else? y: the rest is as expected> ", g.at+1)
 	}
 	return a
 }
@@ -110,9 +110,9 @@ func (g *Guide) Ask() Ask {
 // keys is one line about what can be answered.
 func (g *Guide) keys(s *Step) string {
 	if len(s.Moving()) == 1 {
-		return "All as expected: Enter. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
+		return "All as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
 	}
-	return "All as expected: Enter. Else a part and what it did, such as " + g.example(s) + ". h: help."
+	return "All as expected: y. Else a part and what it did, such as " + g.example(s) + ". h: help."
 }
 
 // example is an answer about a part of the step.
@@ -131,7 +131,7 @@ func (g *Guide) example(s *Step) string {
 // Help is what a line may say.
 func (g *Guide) Help() []string {
 	return []string{
-		"Enter or y: all of it, or all the rest, is as expected.",
+		"y: all of it, or all the rest, is as expected. Enter alone says nothing.",
 		"A part, by its number or name, and what it did: \"3 other way\", \"port flap up\", \"3 still\", \"motor runs\".",
 		"o the other way · n did not move · l moved too little · m moved too much · t took another time · u cannot say",
 		"e something else moved as well",
@@ -240,7 +240,7 @@ func (g *Guide) finish(text string) (string, error) {
 			return "", g.note(Event{Kind: End})
 		}
 	}
-	return "", misunderstood("Enter finishes; b goes back to the last step")
+	return "", misunderstood("y finishes; b goes back to the last step")
 }
 
 func (g *Guide) back() (string, error) {

@@ -85,7 +85,7 @@ func TestLinesAreUnderstood(t *testing.T) {
 		want  bench.Event
 		says  string // where nothing comes of it
 	}{
-		{2, []string{""}, bench.Event{Kind: bench.Answer, Step: 2, At: noon}, ""},
+		{2, []string{""}, bench.Event{}, `Enter alone says nothing: y is "all is as expected"`},
 		{2, []string{"Y"}, bench.Event{Kind: bench.Answer, Step: 2, At: noon}, ""},
 		{2, []string{"1 up"}, up(2, "port aileron", bench.WentUp), ""},
 		{2, []string{"port aileron other way"}, up(2, "port aileron", bench.OtherWay), ""},

@@ -30,8 +30,9 @@ var orders = map[string]order{
 	"e": also, "else": also, "also": also, "something else also moved": also, "something else": also,
 }
 
-// yeses are the ways to say that all is as expected; a bare Enter is one.
-var yeses = []string{"", "y", "yes", "ok", "all", "as expected", "all as expected"}
+// yeses are the ways to say that all is as expected. A bare Enter is none: it may be a
+// glove on a key.
+var yeses = []string{"y", "yes", "ok", "all", "as expected", "all as expected"}
 
 // saws are the words for what a part did, without the part.
 var saws = map[string]Saw{

@@ -17,8 +17,8 @@ import (
 // asked for in a line of its own.
 var answers = []string{
 	"yes", "yes", "yes",
-	"", "rudder other way", "", "b", "elevator 12 up", "elevator still", "",
-	"e", "elevator", "down", "", "s", "no reason at all", "o", "1", "", "",
+	"y", "rudder other way", "y", "b", "elevator 12 up", "elevator still", "y",
+	"e", "elevator", "down", "y", "s", "no reason at all", "o", "1", "y", "y",
 }
 
 // played is what a walk comes to: its record, and after which answer how much of it was

@@ -14,6 +14,8 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 	s := &g.walk.Steps[g.at]
 	words := strings.Fields(text)
 	switch {
+	case text == "":
+		return "", misunderstood("Enter alone says nothing: y is \"" + g.yesMeans() + "\"; else " + g.example(s) + " and the like; h: help")
 	case slices.Contains(yeses, text):
 		return "", g.note(Event{Kind: Answer, Step: g.at + 1})
 	case orders[text] == again:
@@ -44,6 +46,14 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 		return reply, err
 	}
 	return g.named(words)
+}
+
+// yesMeans is what a yes says at the present step.
+func (g *Guide) yesMeans() string {
+	if g.steps[g.at].touched() {
+		return "the rest is as expected"
+	}
+	return "all is as expected"
 }
 
 // alone takes what was said without a part: of the only one that moves, or of one that is

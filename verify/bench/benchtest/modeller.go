@@ -23,7 +23,7 @@ type Modeller struct {
 // Begin are the answers before the first step.
 func Begin() []string { return []string{"yes", "yes", "yes"} }
 
-// All are all answers of a walk, the last Enter too.
+// All are all answers of a walk, the last yes too.
 func (m *Modeller) All() []string {
 	lines := Begin()
 	for i := range m.Walk.Steps {
