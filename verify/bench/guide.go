@@ -76,8 +76,10 @@ func (g *Guide) HasRefused() bool { return g.refused }
 // Ask is the present question. It is for once: a step is shown in whole the first time.
 func (g *Guide) Ask() Ask {
 	switch {
+	case g.changed:
+		return Ask{Said: sinceThen, Prompt: "yes, no> "}
 	case g.confirmed < len(Questions):
-		return Ask{Said: Questions[g.confirmed].Text, Prompt: "yes, no> "}
+		return Ask{Said: g.walk.questions()[g.confirmed].Text, Prompt: "yes, no> "}
 	case g.at == len(g.steps):
 		return Ask{Prompt: "That was the last step. y: finish; b: back> "}
 	}
@@ -155,7 +157,7 @@ func (g *Guide) note(e Event) error {
 		panic("bench: an event of its own cannot be: " + err.Error())
 	}
 	g.asking = askStep
-	if g.at != at || e.Kind == Back || e.Kind == Resumed {
+	if g.at != at || e.Kind == Back || e.Kind == Resumed || e.Kind == Changed {
 		g.shown = false
 	}
 	return nil
@@ -200,6 +202,8 @@ func (g *Guide) take(line string) (reply string, err error) {
 		return "", errors.New("the walk is over")
 	case orders[text] == pauseWalk:
 		return "paused; --resume goes on", g.note(Event{Kind: Pause})
+	case g.changed:
+		return g.since(text)
 	case g.confirmed < len(Questions):
 		return g.confirm(text)
 	case g.asking == askWhy:
@@ -232,6 +236,17 @@ func (g *Guide) confirm(text string) (string, error) {
 		return "then nothing starts", g.note(Event{Kind: Refused, What: q.Name})
 	}
 	return "", misunderstood("yes or no, please")
+}
+
+// since takes whether anything was changed since the record was broken off.
+func (g *Guide) since(text string) (string, error) {
+	switch text {
+	case "y", "yes":
+		return "then every step is to be done again; what was seen before stays in the record and does not count", g.note(Event{Kind: Changed})
+	case "n", "no":
+		return "", g.note(Event{Kind: Unchanged})
+	}
+	return "", misunderstood("yes or no, please; if you do not know: yes")
 }
 
 func (g *Guide) finish(text string) (string, error) {

@@ -284,3 +284,24 @@ func TestSizesAreNoYes(t *testing.T) {
 		t.Errorf("%s, %d sizes, %+v", r.Verdict, r.Sizes, r.Causes)
 	}
 }
+
+// A model without a motor is asked whether it is held, and not about a propeller.
+func TestQuestionsFitTheModel(t *testing.T) {
+	asked := func(m *airframes.Model) (all string) {
+		g := bench.NewGuide(walkOf(t, m, sight.Eye, set(0, -100)), &memory{}, at)
+		for range 3 {
+			all += g.Ask().Said + "\n"
+			g.Take("yes")
+		}
+		if ask := g.Ask(); ask.Step == nil {
+			t.Errorf("more than three questions: %+v", ask)
+		}
+		return all
+	}
+	if all := asked(sorrelModel(t)); !strings.Contains(all, "propeller off") {
+		t.Errorf("with a motor: %s", all)
+	}
+	if all := asked(load(t, "skerry")); strings.Contains(all, "propeller") || !strings.Contains(all, "held") || !strings.Contains(all, "transmitter switched on first") {
+		t.Errorf("without a motor: %s", all)
+	}
+}
