@@ -3,6 +3,7 @@ package bench
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/hingeline/mixcore"
@@ -18,9 +19,11 @@ type Guide struct {
 	state
 
 	asking  asking
-	pending Saw  // said without a part
-	part    int  // in Expect: that was named without what it did
-	shown   bool // the present step was shown in whole
+	pending Saw          // said without a part
+	among   []int        // of the parts that may be meant; nil for all
+	told    map[int]bool // by place in Expect: that it often differs
+	part    int          // in Expect: that was named without what it did
+	shown   bool         // the present step was shown in whole
 }
 
 // asking is what the next line answers.
@@ -86,12 +89,15 @@ func (g *Guide) Ask() Ask {
 	s := &g.walk.Steps[g.at]
 	switch g.asking {
 	case askPart:
+		if g.among != nil {
+			return Ask{Prompt: "  which of them: " + g.walk.listed(g.among) + "> "}
+		}
 		return Ask{Prompt: "  which part? its number or name> "}
 	case askAlso:
 		return Ask{Prompt: "  which part moved as well? its number or name> "}
 	case askWhat:
 		p := &g.walk.Model.Setup.Parts[s.Expect[g.part].Part]
-		return Ask{Prompt: fmt.Sprintf("  what did the %s do? %s> ", p.Name, strings.Join(g.walk.wordsOf(p), ", "))}
+		return Ask{Prompt: "  " + g.walk.ask(s, p) + "> "}
 	case askWhy:
 		return Ask{Prompt: "  why is it skipped?> "}
 	}
@@ -100,7 +106,7 @@ func (g *Guide) Ask() Ask {
 		g.shown = true
 		step := g.walk.step(g.at, &g.steps[g.at])
 		a.Step = &step
-		a.Said = g.keys(s)
+		a.Said = strings.Join(append(g.notedSoFar(), g.keys(s)), "\n")
 	}
 	a.Prompt = fmt.Sprintf("step %d> ", g.at+1)
 	if g.steps[g.at].touched() {
@@ -109,12 +115,32 @@ func (g *Guide) Ask() Ask {
 	return a
 }
 
-// keys is one line about what can be answered.
+// keys is about what can be answered.
 func (g *Guide) keys(s *Step) string {
-	if len(s.Moving()) == 1 {
-		return "All as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
+	moving := s.Moving()
+	text := "All as expected: y. Else a part and what it did, such as " + g.example(s) + ". h: help."
+	switch {
+	case s.Stands() && len(moving) == 0:
+		text = "All at neutral: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
+	case s.Stands():
+		text = "All as expected: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
+	case len(moving) == 1 && g.walk.Model.Setup.Parts[s.Expect[moving[0]].Part].Motion != mixcore.Power:
+		text = "All as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
 	}
-	return "All as expected: y. Else a part and what it did, such as " + g.example(s) + ". h: help."
+	if g.walk.Look.Ruler {
+		text += " Measured from neutral: " + g.measuredExample(s) + "; what is not measured counts as seen by eye."
+	}
+	return text
+}
+
+// measuredExample is a measurement of a part of the step.
+func (g *Guide) measuredExample(s *Step) string {
+	for _, at := range append(s.Moving(), 0) {
+		if p := &g.walk.Model.Setup.Parts[s.Expect[at].Part]; p.Motion.Hinged() {
+			return fmt.Sprintf("\"%d 12.5 %s\"", at+1, g.walk.wordsOf(s, p)[0])
+		}
+	}
+	return "\"1 50 %\""
 }
 
 // example is an answer about a part of the step.
@@ -127,18 +153,29 @@ func (g *Guide) example(s *Step) string {
 	if p.Motion == mixcore.Power {
 		return fmt.Sprintf("\"%d runs\"", at+1)
 	}
-	return fmt.Sprintf("\"%d %s\"", at+1, g.walk.wordsOf(p)[0])
+	return fmt.Sprintf("\"%d %s\"", at+1, g.walk.wordsOf(s, p)[0])
 }
 
-// Help is what a line may say.
+// Help is what a line may say at the present step.
 func (g *Guide) Help() []string {
+	more := "o the other way · n did not move · l moved too little · m moved too much · u cannot say"
+	example := "\"3 other way\", \"port flap went down\", \"left aileron still\", \"2, 4 and 5 up\""
+	if g.at < len(g.walk.Steps) {
+		s := &g.walk.Steps[g.at]
+		if slices.ContainsFunc(s.Expect, func(e Expect) bool { return e.Takes > 0 }) {
+			more += " · t took another time than it should"
+		}
+		if s.Stands() {
+			more, example = "u cannot say", "\"3 up\", \"port flap down\", \"2, 4 and 5 up\""
+		}
+	}
 	return []string{
 		"y: all of it, or all the rest, is as expected. Enter alone says nothing.",
-		"A part, by its number or name, and what it did: \"3 other way\", \"port flap up\", \"3 still\", \"motor runs\".",
-		"o the other way · n did not move · l moved too little · m moved too much · t took another time · u cannot say",
-		"e something else moved as well",
-		"Measured, by degrees or by mm at the trailing edge: \"3 12 up\", \"3 9 mm down\", and before the movement \"3 before 2 up\".",
-		"b back to the step before · s skip, and why: \"s no time\" · p pause: --resume goes on · r show the step again",
+		"First the part, by its number or name (left is port, right is starboard), then what it did: " + example + ".",
+		"For what it did also: " + more,
+		"e something else moved as well · undo takes back the last thing noted · r shows the step again, with what is noted",
+		"Measured is where a part is, from neutral, in degrees or in mm at the trailing edge, and not by how much it moved: \"3 12 up\", \"3 9 mm down\"; and before the movement \"3 before 2 up\".",
+		"b back to the step before · s skip, and why: \"s no time\" · p pause, with a report: --resume goes on",
 	}
 }
 
@@ -210,7 +247,7 @@ func (g *Guide) take(line string) (reply string, err error) {
 		return g.why(line)
 	case orders[text] == help:
 		return strings.Join(g.Help(), "\n"), nil
-	case orders[text] == goBack:
+	case orders[text] == goBack, orders[text] == undo && g.asking != askStep:
 		return g.back()
 	case g.at == len(g.steps):
 		return g.finish(text)
@@ -222,7 +259,7 @@ func (g *Guide) take(line string) (reply string, err error) {
 	case askPart, askAlso:
 		return g.which(text)
 	case askWhat:
-		return g.about(g.part, text)
+		return g.about(g.part, text, false)
 	}
 	return g.seenLine(line, text)
 }

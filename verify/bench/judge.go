@@ -40,13 +40,6 @@ func (w *Walk) seen(s *Step, e *Expect, st *stepState, measured bool) (cause.See
 		}
 	}
 	w.taken(&seen, s, e, saw)
-	if saw == AsExpected && w.Look.Ruler {
-		from, to := e.Move.From, e.Move.To
-		seen.After = &to
-		if !s.Stands() {
-			seen.Before = &from
-		}
-	}
 	if was, said := st.before[e.Part]; said && was != Unsure {
 		ran := was == Runs
 		seen.RanBefore = &ran
@@ -163,6 +156,7 @@ func (w *Walk) readings(seen *cause.Seen, s *Step, e *Expect, st *stepState, sai
 	switch sure := visible(w.Look, p) + accuracyOf(w.Look, p); {
 	case hasBefore, s.Stands(), math.Abs(move.By()) >= sure:
 		seen.Way = w.Look.Way(p, move)
+	case st.closed && math.Abs(after-e.Move.To) < accuracyOf(w.Look, p): // as expected by eye, and where it should be
 	default: // it may not have begun where it should
 		seen.Way = sight.Unclear
 	}
@@ -225,6 +219,21 @@ func (w *Walk) become(i int, st *stepState) result.BenchState {
 		return result.StepOpen
 	case unsure:
 		return result.StepUnsure
+	case len(w.unmeasured(s, st)) > 0:
+		return result.StepByEye
 	}
 	return result.StepAsExpected
+}
+
+// unmeasured are the names of the surfaces that go somewhere in a step and were not measured,
+// where a ruler is at hand; that they are as expected was seen by eye only.
+func (w *Walk) unmeasured(s *Step, st *stepState) (names []string) {
+	for _, at := range s.Moving() {
+		part := s.Expect[at].Part
+		_, read := st.read[reading{part, false}]
+		if p := &w.Model.Setup.Parts[part]; w.Look.Ruler && p.Motion.Hinged() && !read {
+			names = append(names, p.Name)
+		}
+	}
+	return names
 }

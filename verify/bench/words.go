@@ -151,5 +151,5 @@ func LookWords(look sight.Look) string {
 	if !look.Ruler {
 		return "which way each part goes; " + less
 	}
-	return "which way each part goes and how far, to " + wording.SetAngle(look.Accuracy) + "; " + less + " as a movement"
+	return "which way each part goes, and where it was measured how far, to " + wording.SetAngle(look.Accuracy) + "; " + less + " as a movement"
 }

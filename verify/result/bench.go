@@ -41,6 +41,7 @@ type BenchState string
 // The states.
 const (
 	StepAsExpected BenchState = "as expected"
+	StepByEye      BenchState = "by eye, not measured" // as expected, but how far something went was to be measured and was not
 	StepDiffers    BenchState = "differs"
 	StepUnsure     BenchState = "not seen" // of a part it could not be said what it did
 	StepSkipped    BenchState = "skipped"
