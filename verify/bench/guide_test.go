@@ -367,6 +367,9 @@ func TestDoubtedReadings(t *testing.T) {
 	c.Steps = []sight.Step{s}
 	w := bench.NewWalk(m, c, sight.Eye)
 	flap := w.Steps[0].Expect[0]
+	if part := bench.NewGuide(w, nil, at).Steps()[0].Parts[0]; part.Way != "UP" || part.Amount != "12° (8.4 mm)" || part.To != "2° UP (1.4 mm)" {
+		t.Errorf("what must be seen is told as %+v", part)
+	}
 	for _, c := range []struct{ line, says string }{
 		{"port flap 30 up", "30° UP (21 mm) is beyond the stop of the port flap, 25° as the airframe file says"},
 		{"port flap 30 up sure", "noted: port flap 30° UP"},

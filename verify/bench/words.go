@@ -55,7 +55,7 @@ func (w *Walk) step(i int, st *stepState) result.BenchStep {
 		p := &w.Model.Setup.Parts[e.Part]
 		part := result.BenchPart{
 			Number: k + 1, Name: p.Name, Stage: s.Said.Parts[k].Stage, Motion: motions[p.Motion], Way: e.Way, Exact: e.Exact, Moves: e.Moves, Sure: e.Sure,
-			Amount: w.amount(e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), Reading: w.readingWords(e, st),
+			Amount: w.amount(e), To: w.to(s, e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), Reading: w.readingWords(e, st),
 		}
 		if e.Takes > 0 {
 			part.Takes = "about " + wording.Time(mixcore.Seconds(math.Round(float64(e.Takes)*10)/10))
@@ -87,6 +87,14 @@ func (w *Walk) amount(e *Expect) string {
 		text += " (" + wording.Length(mixcore.ChordTravel(p.Chord, mixcore.Degrees(by))) + ")"
 	}
 	return text
+}
+
+// to is where a part must come to, of one that does not come from neutral; else empty.
+func (w *Walk) to(s *Step, e *Expect) string {
+	if !e.Moves || s.Stands() || !w.Model.Setup.Parts[e.Part].Motion.Hinged() || math.Abs(e.Move.From) < float64(wording.NeutralBelow) {
+		return ""
+	}
+	return w.placeWords(e.Part, e.Move.To)
 }
 
 // said is what was said of a part in words.

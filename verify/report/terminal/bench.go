@@ -117,6 +117,9 @@ func benchDiffer(part *result.BenchPart) string {
 	}
 	if part.Moves && part.Amount != "" && part.Motion != result.Power {
 		wanted += " by " + part.Amount
+		if part.To != "" {
+			wanted += ", to " + part.To
+		}
 	}
 	var got []string
 	if part.Said != "" {
