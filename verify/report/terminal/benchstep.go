@@ -142,6 +142,13 @@ func (p *page) mustStay(s *result.BenchStep, ruler bool) {
 // items are some items behind a label, with commas; no line ends within one that is not
 // wider than a line.
 func (p *page) items(label string, all []string) {
+	for _, item := range all {
+		if columns(label)+columns(p.say(item))+1 > p.width { // then below the label
+			p.row(inked{label, plain})
+			label = spaces(4)
+			break
+		}
+	}
 	room := p.width - columns(label)
 	line := ""
 	flush := func() {
