@@ -212,3 +212,26 @@ func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
 		t.Errorf("Enter alone was refused %d times\n%s", n, on)
 	}
 }
+
+// What is said beside the questions fits the terminal too, and no word is broken.
+func TestBenchSaysNothingWiderThanTheTerminal(t *testing.T) {
+	program, dir := programInDirectory(t)
+	typist(t, dir, append(benchtest.Begin(), "y"), program, "bench", "pellin-park")
+	on, _ := typist(t, dir, append(benchtest.Begin(), "h", "gibberish", "p"), program, "bench", "pellin-park")
+	again, _ := typist(t, dir, []string{"no", "yes", "no"}, program, "bench", "pellin-park", "--resume=1")
+	refused, status := typist(t, dir, nil, program, "bench", "pellin-park", "--resume=77", "--date", "2026-11-25T20:15:00Z")
+	if status != statusBadInput {
+		t.Errorf("exit status %d: %s", status, refused)
+	}
+	if !strings.Contains(on, "goes on with\nit. This begins a new one.") {
+		t.Errorf("no line end between the words:\n%s", on)
+	}
+	if !strings.Contains(again, "been changed since") || !strings.Contains(again, "nothing was begun") {
+		t.Errorf("gone on with:\n%s", again)
+	}
+	for line := range strings.Lines(on + again + refused) {
+		if len([]rune(strings.TrimSuffix(line, "\n"))) > 80 {
+			t.Errorf("wider than the terminal: %q", line)
+		}
+	}
+}

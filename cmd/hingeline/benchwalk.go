@@ -80,7 +80,7 @@ func (r *benchRun) walkThrough(ctx context.Context) error {
 		return r.notKept(err)
 	}
 	if r.guide.HasRefused() && !r.flags.json {
-		fmt.Fprintln(r.s.stderr, "hingeline: nothing was begun")
+		r.s.tell("hingeline: nothing was begun")
 		r.s.status = statusNothingChecked
 		return nil
 	}

@@ -90,7 +90,7 @@ func (g *Guide) Ask() Ask {
 	switch g.asking {
 	case askPart:
 		if g.among != nil {
-			return Ask{Prompt: "  which of them: " + g.walk.listed(g.among) + "> "}
+			return Ask{Said: "which of them: " + g.walk.listed(g.among), Prompt: "  which? its number or name> "}
 		}
 		return Ask{Prompt: "  which part? its number or name> "}
 	case askAlso:
