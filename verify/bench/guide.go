@@ -118,14 +118,18 @@ func (g *Guide) Ask() Ask {
 // keys is about what can be answered.
 func (g *Guide) keys(s *Step) string {
 	moving := s.Moving()
-	text := "All as expected: y. Else a part and what it did, such as " + g.example(s) + ". h: help."
+	all := "All"
+	if g.steps[g.at].touched() {
+		all = "The rest"
+	}
+	text := all + " as expected: y. Else a part and what it did, such as " + g.example(s) + ". h: help."
 	switch {
 	case s.Stands() && len(moving) == 0:
-		text = "All at neutral: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
+		text = all + " at neutral: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
 	case s.Stands():
-		text = "All as expected: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
+		text = all + " as expected: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
 	case len(moving) == 1 && g.walk.Model.Setup.Parts[s.Expect[moving[0]].Part].Motion != mixcore.Power:
-		text = "All as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
+		text = all + " as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
 	}
 	if g.walk.Look.Ruler {
 		text += " Measured from neutral: " + g.measuredExample(s) + "; what is not measured counts as seen by eye."

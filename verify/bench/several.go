@@ -125,7 +125,7 @@ const oftenEnough = 3
 // noted says what was taken, whether it is as expected, and what it takes the place of.
 func (g *Guide) noted(step, at int, e *Event, was string) string {
 	text := "noted: " + g.words(at, e)
-	if was != "" {
+	if was != "" && !strings.HasSuffix(text, was) {
 		text += " (instead of: " + was + ")"
 	}
 	text += "."

@@ -89,9 +89,10 @@ func (w *Walk) amount(e *Expect) string {
 	return text
 }
 
-// to is where a part must come to, of one that does not come from neutral; else empty.
+// to is where a part must come to, of one that clearly does not come from neutral; else empty.
 func (w *Walk) to(s *Step, e *Expect) string {
-	if !e.Moves || s.Stands() || !w.Model.Setup.Parts[e.Part].Motion.Hinged() || math.Abs(e.Move.From) < float64(wording.NeutralBelow) {
+	p := &w.Model.Setup.Parts[e.Part]
+	if !e.Moves || s.Stands() || !p.Motion.Hinged() || math.Abs(e.Move.From) < accuracyOf(w.Look, p) {
 		return ""
 	}
 	return w.placeWords(e.Part, e.Move.To)

@@ -111,7 +111,7 @@ func (p *page) mustStay(s *result.BenchStep, ruler bool) {
 		}
 		switch {
 		case part.Moves:
-		case !part.Sure:
+		case !part.Sure, ruler && part.Motion != result.Power && strings.Contains(part.Exact, " to "):
 			little = append(little, where)
 		case part.Way == "STOPPED":
 			stopped = append(stopped, name)
