@@ -35,8 +35,8 @@ func (s *session) benchCommand() *cobra.Command {
 then the fewest steps that show every other single mistake that can be seen; with
 --shortest only the fewest; or with --script the script's own poses. For each
 step it says what to set on the radio and what must be seen, in words and as a picture
-from behind, and asks what was seen. Enter is "all as expected"; "h" tells what else can
-be said. Surfaces may be measured: "port flap 12 up", "port flap 9 mm down".
+from behind, and asks what was seen. "y" is "all as expected", and Enter alone is not; "h"
+tells what else can be said. Surfaces may be measured: "port flap 12 up", "port flap 9 mm down".
 
 Every answer is written at once, into a record beside the airframe file
 (my-model.bench/0001.jsonl). b goes back, s skips, p pauses; --resume goes on with the
@@ -104,6 +104,9 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 	case f.brief && f.json:
 		return wrong("--brief and --json do not go together: the JSON report is always whole", "")
 	}
+	if hint := resumeHint(args, f.resume); hint != "" {
+		return wrong("--resume is without a number, and there is no file "+args[len(args)-1], hint)
+	}
 	look, problem := lookOf(f.ruler, f.visible)
 	if problem != "" {
 		return wrong(problem, "")
@@ -121,6 +124,19 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 	}
 	f.now = func() string { return time.Now().UTC().Format(time.RFC3339) }
 	return look, nil
+}
+
+// resumeHint is what is said to "--resume 2", which names a script 2; empty where something
+// is called so, or the words are others.
+func resumeHint(args []string, resume string) string {
+	last := args[len(args)-1]
+	if resume != newestRecord || len(args) < 2 || numberOf(last) == 0 {
+		return ""
+	}
+	if _, err := os.Lstat(last); err == nil {
+		return ""
+	}
+	return "to go on with record " + last + ": --resume=" + last
 }
 
 // bench leads through the walk, or goes on with it, and reports.
@@ -175,7 +191,7 @@ func (r *benchRun) begin(look sight.Look) error {
 	}
 	if len(chosen.Steps) == 0 {
 		r.s.status = statusNothingChecked
-		fmt.Fprintln(r.s.stderr, "hingeline: there is no step to do: nothing that moves can be told from what should be")
+		r.s.tell("hingeline: there is no step to do: nothing that moves can be told from what should be")
 		return nil
 	}
 	r.walk = bench.NewWalk(r.in.model, chosen, look)
@@ -185,7 +201,7 @@ func (r *benchRun) begin(look sight.Look) error {
 	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
 	r.journal = newRecordFile(recordDirectory(r.in), r.header)
 	if n := unfinished(r.journal.dir); n > 0 {
-		fmt.Fprintf(r.s.stderr, "hingeline: record %d in %s is not finished; --resume goes on with it. This begins a new one.\n", n, r.journal.shown())
+		r.s.tell(fmt.Sprintf("hingeline: record %d in %s is not finished; --resume goes on with it. This begins a new one.", n, r.journal.shown()))
 	}
 	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
 	return r.walkThrough(ctx)

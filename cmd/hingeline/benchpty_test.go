@@ -215,7 +215,7 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, e := range r.Events {
-			if e.Kind != bench.Resumed && e.Kind != bench.Confirmed && e.Kind != bench.Pause {
+			if e.Kind != bench.Resumed && e.Kind != bench.Unchanged && e.Kind != bench.Confirmed && e.Kind != bench.Pause {
 				e.At = ""
 				events = append(events, e)
 			}
@@ -243,6 +243,9 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 			t.Fatalf("the terminal was closed after %d answers, and the last event is %q: exit status %d\n%s", kill, got, status, on)
 		}
 		rest := append(benchtest.Begin(), lines[max(kill, 3):]...)
+		if kill > 3 {
+			rest = append([]string{"no"}, rest...) // nothing was changed since
+		}
 		if lastEvent(t, recordPath(filepath.Join(dir, "pellin-park.bench"), records+1)) == bench.End {
 			rest = nil // it only reports
 		}
@@ -255,8 +258,63 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 	}
 }
 
+// What is typed before a question stands there is no answer to it, so that a glove on the
+// keys sees nothing as expected; nor is a bare Enter.
+func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
+	program, dir := programInDirectory(t)
+	ahead := strings.Repeat("y\n", 40)
+	on, status := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t,
+		[]string{"yes\n" + ahead, "yes\n" + ahead, "yes\n\n\n" + ahead, "", "", "y\n" + ahead})
+	if status != -1 {
+		t.Fatalf("it came to an end: exit status %d\n%s", status, on)
+	}
+	want := []bench.Kind{bench.Confirmed, bench.Confirmed, bench.Confirmed, bench.Answer}
+	if kinds := eventsOf(t, recordPath(filepath.Join(dir, "pellin-park.bench"), 1)); !slices.Equal(kinds, want) {
+		t.Errorf("got %q, wanted %q\n%s", kinds, want, on)
+	}
+	if n := strings.Count(on, "Enter alone says nothing"); n != 2 {
+		t.Errorf("Enter alone was refused %d times\n%s", n, on)
+	}
+}
+
+// What is said beside the questions fits the terminal too, and no word is broken.
+func TestBenchSaysNothingWiderThanTheTerminal(t *testing.T) {
+	program, dir := programInDirectory(t)
+	typed := func(lines []string, more ...string) (string, int) {
+		return sitting{dir: dir, argv: append([]string{program, "bench", "pellin-park"}, more...)}.typed(t, lines)
+	}
+	typed(append(benchtest.Begin(), "y"))
+	on, _ := typed(append(benchtest.Begin(), "h", "gibberish", "p"))
+	again, _ := typed([]string{"no", "yes", "no"}, "--resume=1")
+	refused, status := typed(nil, "--resume=77", "--date", "2026-11-25T20:15:00Z")
+	if status != statusBadInput {
+		t.Errorf("exit status %d: %s", status, refused)
+	}
+	if !strings.Contains(on, "goes on with\nit. This begins a new one.") {
+		t.Errorf("no line end between the words:\n%s", on)
+	}
+	if !strings.Contains(again, "been changed since") || !strings.Contains(again, "nothing was begun") {
+		t.Errorf("gone on with:\n%s", again)
+	}
+	for line := range strings.Lines(on + again + refused) {
+		if len([]rune(strings.TrimSuffix(line, "\n"))) > 80 {
+			t.Errorf("wider than the terminal: %q", line)
+		}
+	}
+}
+
 // lastEvent is what a record ends with; empty where nothing was said.
 func lastEvent(t *testing.T, name string) bench.Kind {
+	t.Helper()
+	kinds := eventsOf(t, name)
+	if len(kinds) == 0 {
+		return ""
+	}
+	return kinds[len(kinds)-1]
+}
+
+// eventsOf are the kinds of the events of a record.
+func eventsOf(t *testing.T, name string) (kinds []bench.Kind) {
 	t.Helper()
 	text, err := os.ReadFile(name)
 	if err != nil {
@@ -266,8 +324,8 @@ func lastEvent(t *testing.T, name string) bench.Kind {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(r.Events) == 0 {
-		return ""
+	for i := range r.Events {
+		kinds = append(kinds, r.Events[i].Kind)
 	}
-	return r.Events[len(r.Events)-1].Kind
+	return kinds
 }

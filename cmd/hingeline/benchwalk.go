@@ -41,7 +41,7 @@ func (r *benchRun) walkThrough(ctx context.Context) error {
 		return r.notKept(err)
 	}
 	if r.guide.HasRefused() && !r.flags.json {
-		fmt.Fprintln(r.s.stderr, "hingeline: nothing was begun")
+		r.s.tell("hingeline: nothing was begun")
 		r.s.status = statusNothingChecked
 		return nil
 	}
@@ -69,11 +69,14 @@ func (r *benchRun) welcome() {
 
 // ask goes on until nothing is asked any more.
 func (r *benchRun) ask(ctx context.Context) error {
-	next, stop := r.lines(ctx)
-	defer stop()
+	from := r.lines(ctx)
+	defer from.stop()
 	for !r.guide.Over() {
-		r.show(r.guide.Ask())
-		line, more := next()
+		ask := r.guide.Ask()
+		r.show(&ask)
+		from.forget()
+		fmt.Fprint(r.s.stderr, ask.Prompt)
+		line, more := from.next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
 			return r.guide.Stop()
@@ -92,11 +95,19 @@ func (r *benchRun) ask(ctx context.Context) error {
 	return nil
 }
 
+// answering is where answers come from.
+type answering struct {
+	next   func() (line string, more bool)
+	forget func() // what was said before the question stood there
+	stop   func()
+}
+
 // lines is where answers come from: a file, which is echoed, or whoever types.
-func (r *benchRun) lines(ctx context.Context) (next func() (line string, more bool), stop func()) {
+func (r *benchRun) lines(ctx context.Context) answering {
+	nothing := func() {}
 	if r.answers != nil {
 		i := 0
-		return func() (string, bool) {
+		return answering{func() (string, bool) {
 			if i == len(r.answers.lines) || ctx.Err() != nil {
 				return "", false
 			}
@@ -104,29 +115,32 @@ func (r *benchRun) lines(ctx context.Context) (next func() (line string, more bo
 			line := r.answers.lines[i-1]
 			fmt.Fprintln(r.s.stderr, line)
 			return line, true
-		}, func() {}
+		}, nothing, nothing}
 	}
 	ctx, cancel := context.WithCancel(ctx)
-	typed := r.s.linesUntil(ctx)
-	echo := terminalFile(r.s.stdin) == nil // so that what is written down reads as it was asked
-	return func() (string, bool) {
+	if t := terminalFile(r.s.stdin); t != nil {
+		hand := typedUntil(ctx, t)
+		return answering{hand.line, hand.forget, cancel}
+	}
+	piped := r.s.linesUntil(ctx)
+	return answering{func() (string, bool) {
 		select {
-		case line, more := <-typed:
-			if echo && more {
-				fmt.Fprintln(r.s.stderr, line)
+		case line, more := <-piped:
+			if more {
+				fmt.Fprintln(r.s.stderr, line) // so that what is written down reads as it was asked
 			}
 			return line, more
 		case <-ctx.Done():
 			return "", false
 		}
-	}, cancel
+	}, nothing, cancel}
 }
 
 // askRows is how many rows of the screen are for what is asked below a step.
 const askRows = 3
 
-// show writes what is asked.
-func (r *benchRun) show(a bench.Ask) {
+// show writes what stands before a question.
+func (r *benchRun) show(a *bench.Ask) {
 	if a.Step != nil {
 		_, rows := r.s.messageSize()
 		fmt.Fprintln(r.s.stderr)
@@ -135,7 +149,6 @@ func (r *benchRun) show(a bench.Ask) {
 	if a.Said != "" {
 		r.say(a.Said)
 	}
-	fmt.Fprint(r.s.stderr, a.Prompt)
 }
 
 func (r *benchRun) say(text string) {

@@ -11,7 +11,7 @@ func (r *benchRun) writeCorrected() error {
 	}
 	text, problem := corrected()
 	if problem != "" {
-		fmt.Fprintf(r.s.stderr, "hingeline: %s, so %s was not written\n", problem, r.flags.write)
+		r.s.tell(fmt.Sprintf("hingeline: %s, so %s was not written", problem, r.flags.write))
 		return nil
 	}
 	if err := writeNew([]newFile{{r.flags.write, text}}); err != nil {

@@ -219,9 +219,9 @@ func (s *session) sayAgreement(m *airframes.Model, file newFile) {
 
 // refuse says why nothing was written.
 func (s *session) refuse(message, hint string) error {
-	fmt.Fprintf(s.stderr, "hingeline: %s\n", message)
+	s.tell("hingeline: " + message)
 	if hint != "" {
-		fmt.Fprintf(s.stderr, "  %s\n", hint)
+		s.tell("  " + hint)
 	}
 	s.status = statusBadInput
 	return nil

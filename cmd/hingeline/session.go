@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"io"
 	"os"
 	"runtime"
@@ -66,6 +67,22 @@ func (s *session) messageSize() (columns, rows int) {
 		}
 	}
 	return 0, 0
+}
+
+// tell writes a message, on a terminal in lines that fit it. Spaces at the beginning of a
+// line stand before all lines of it.
+func (s *session) tell(message string) {
+	width := s.messageColumns()
+	if width == 0 {
+		fmt.Fprintln(s.stderr, message)
+		return
+	}
+	text := terminal.NewText(terminal.Options{Width: width, ASCII: !speaksUTF8(runtime.GOOS, os.Getenv)})
+	for line := range strings.Lines(message) {
+		words := strings.TrimLeft(line, " ")
+		text.Paragraph(len(line)-len(words), strings.TrimSuffix(words, "\n"))
+	}
+	text.Render(s.stderr)
 }
 
 // wantsColor is what --color says; left to itself, no colour if NO_COLOR is

@@ -121,18 +121,18 @@ func (g *Guide) behindTheLast() Ask {
 	decided := len(g.steps) > g.walk.chosen
 	switch {
 	case n.step != nil && decided:
-		return Ask{Said: "One more step tells more about which mistake it is.", Prompt: "Enter: show it; f: finish without; b: back> "}
+		return Ask{Said: "One more step tells more about which mistake it is.", Prompt: "y: show it; f: finish without; b: back> "}
 	case n.step != nil:
 		return Ask{
 			Said:   "That was the last step, and not all was as expected: DO NOT FLY. A step more tells more about which mistake it is.",
-			Prompt: "Enter: show it; f: finish without; b: back> ",
+			Prompt: "y: show it; f: finish without; b: back> ",
 		}
 	case decided && n.left == 0:
-		return Ask{Said: "No single mistake looks so; the report says more.", Prompt: "Enter: finish; b: back> "}
+		return Ask{Said: "No single mistake looks so; the report says more.", Prompt: "y: finish; b: back> "}
 	case decided:
-		return Ask{Said: "No step tells more: the report names what is left.", Prompt: "Enter: finish; b: back> "}
+		return Ask{Said: "No step tells more: the report names what is left.", Prompt: "y: finish; b: back> "}
 	}
-	return Ask{Prompt: "That was the last step. Enter: finish; b: back> "}
+	return Ask{Prompt: "That was the last step. y: finish; b: back> "}
 }
 
 // decide asks for the step that decides.

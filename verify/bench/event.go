@@ -1,5 +1,11 @@
 package bench
 
+import (
+	"slices"
+
+	"example.com/hingeline/mixcore"
+)
+
 // Kind is what an event is about.
 type Kind string
 
@@ -12,8 +18,11 @@ const (
 	Skip      Kind = "skip"
 	Back      Kind = "back"    // to a step, whose answers are forgotten, and steps to decide that were asked for behind it
 	Further   Kind = "further" // a step that is to tell apart what would explain the answers so far
+	Undo      Kind = "undo"    // of the last thing that was noted of a part in the step
 	Pause     Kind = "pause"
 	Resumed   Kind = "resumed"
+	Changed   Kind = "changed"   // behind Resumed: the model or the radio was since; all answers are forgotten
+	Unchanged Kind = "unchanged" // behind Resumed: they stand
 	End       Kind = "end"
 )
 
@@ -71,3 +80,28 @@ var Questions = []Question{
 	{"transmitter first", "Is the transmitter switched on first, and only then the model?"},
 	{"area clear", "Is the area clear of people, hands and loose things, also where a propeller would turn?"},
 }
+
+// without are the texts of Questions about a model that has no motor.
+var without = map[string]string{
+	"restrained": "Is the model held so that it cannot move or fall, also when a wheel or a leg is drawn in?",
+	"area clear": "Are hands and loose things out of the way of everything that moves?",
+}
+
+// questions are those that are asked about the model.
+func (w *Walk) questions() []Question {
+	for i := range w.Model.Setup.Parts {
+		if w.Model.Setup.Parts[i].Motion == mixcore.Power {
+			return Questions
+		}
+	}
+	list := slices.Clone(Questions)
+	for i := range list {
+		if text, ok := without[list[i].Name]; ok {
+			list[i].Text = text
+		}
+	}
+	return list
+}
+
+// sinceThen is asked where a record with answers is gone on with.
+const sinceThen = "Has anything on the model or in the radio been changed since then? A step that was seen before a repair says nothing about the model after it."

@@ -89,7 +89,7 @@ func (w *Walk) astray(s *Step, e *Expect, st *stepState) string {
 // measurements are what was measured of a surface, in order of the steps, with what the
 // channel of its first servo put out and with what is computed. Where it stands at its stop
 // it tells nothing of what moves it.
-func (w *Walk) measurements(steps []stepState, part int) (points []measurement) {
+func (w *Walk) measurements(steps []stepState, part int) (points []point) {
 	p := &w.Model.Setup.Parts[part]
 	out := w.Model.Plan.NewOutput()
 	for i := range steps {
@@ -106,15 +106,15 @@ func (w *Walk) measurements(steps []stepState, part int) (points []measurement) 
 			if at >= float64(p.Stops.Plus)-stopsNear || at <= -float64(p.Stops.Minus)+stopsNear || out.Parts[part].Limits&mixcore.AtStop != 0 {
 				continue
 			}
-			points = append(points, measurement{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
+			points = append(points, point{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
 		}
 	}
 	return points
 }
 
-// reach is from where to where each channel goes, of all that the walk and the steps that may
+// outputs is from where to where each channel goes, of all that the walk and the steps that may
 // be asked behind it do.
-func (w *Walk) reach() [][2]mixcore.Percent {
+func (w *Walk) outputs() [][2]mixcore.Percent {
 	list := make([][2]mixcore.Percent, len(w.Model.Setup.Channels))
 	out := w.Model.Plan.NewOutput()
 	add := func(in *mixcore.Input) {
@@ -144,7 +144,7 @@ func (w *Walk) fits(steps []stepState) []result.BenchFit {
 // it, or with measured tables in place of linkages.
 func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, tables []fit.Correction) {
 	wrong := w.wrong(steps)
-	reach := sync.OnceValue(w.reach)
+	outputs := sync.OnceValue(w.outputs)
 	for _, part := range w.numbers {
 		p := &w.Model.Setup.Parts[part]
 		if !p.Motion.Hinged() {
@@ -158,7 +158,7 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 			list = append(list, w.severalServos(part, points))
 			continue
 		}
-		f, c := w.fit(part, points, func() [2]mixcore.Percent { return reach()[p.Drives[0].Channel] })
+		f, c := w.fit(part, points, func() [2]mixcore.Percent { return outputs()[p.Drives[0].Channel] })
 		if f == nil {
 			continue
 		}
@@ -182,7 +182,7 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 
 // fit fits one part; nil where too little was measured to say anything. reach is from where
 // to where its channel goes.
-func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
+func (w *Walk) fit(part int, measured []point, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
 	points, off := pointsOf(measured), residuals(measured)
 	d := &w.Model.Setup.Parts[part].Drives[0]
 	f := &result.BenchFit{Part: w.Model.Setup.Parts[part].Name, Kind: "measured"}

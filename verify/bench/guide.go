@@ -19,10 +19,12 @@ type Guide struct {
 	state
 
 	asking  asking
-	next    *next // what comes behind the last step; nil where nobody has looked since the last answer
-	pending Saw   // said without a part
-	part    int   // in Expect: that was named without what it did
-	shown   bool  // the present step was shown in whole
+	next    *next        // what comes behind the last step; nil where nobody has looked since the last answer
+	pending Saw          // said without a part
+	among   []int        // of the parts that may be meant; nil for all
+	told    map[int]bool // by place in Expect: that it often differs
+	part    int          // in Expect: that was named without what it did
+	shown   bool         // the present step was shown in whole
 }
 
 // asking is what the next line answers.
@@ -82,20 +84,25 @@ func (g *Guide) HasRefused() bool { return g.refused }
 // Ask is the present question. It is for once: a step is shown in whole the first time.
 func (g *Guide) Ask() Ask {
 	switch {
+	case g.changed:
+		return Ask{Said: sinceThen, Prompt: "yes, no> "}
 	case g.confirmed < len(Questions):
-		return Ask{Said: Questions[g.confirmed].Text, Prompt: "yes, no> "}
+		return Ask{Said: g.walk.questions()[g.confirmed].Text, Prompt: "yes, no> "}
 	case g.at == len(g.steps):
 		return g.behindTheLast()
 	}
 	s := &g.walk.Steps[g.at]
 	switch g.asking {
 	case askPart:
+		if g.among != nil {
+			return Ask{Said: "which of them: " + g.walk.listed(g.among), Prompt: "  which? its number or name> "}
+		}
 		return Ask{Prompt: "  which part? its number or name> "}
 	case askAlso:
 		return Ask{Prompt: "  which part moved as well? its number or name> "}
 	case askWhat:
 		p := &g.walk.Model.Setup.Parts[s.Expect[g.part].Part]
-		return Ask{Prompt: fmt.Sprintf("  what did the %s do? %s> ", p.Name, strings.Join(g.walk.wordsOf(p), ", "))}
+		return Ask{Prompt: "  " + g.walk.ask(s, p) + "> "}
 	case askWhy:
 		return Ask{Prompt: "  why is it skipped?> "}
 	}
@@ -104,21 +111,45 @@ func (g *Guide) Ask() Ask {
 		g.shown = true
 		step := g.walk.step(g.at, &g.steps[g.at])
 		a.Step = &step
-		a.Said = g.keys(s)
+		a.Said = strings.Join(append(g.notedSoFar(), g.keys(s)), "\n")
 	}
 	a.Prompt = fmt.Sprintf("step %d> ", g.at+1)
 	if g.steps[g.at].touched() {
-		a.Prompt = fmt.Sprintf("step %d, anything else? Enter: the rest is as expected> ", g.at+1)
+		a.Prompt = fmt.Sprintf("step %d, anything else? y: the rest is as expected> ", g.at+1)
 	}
 	return a
 }
 
-// keys is one line about what can be answered.
+// keys is about what can be answered.
 func (g *Guide) keys(s *Step) string {
-	if len(s.Moving()) == 1 {
-		return "All as expected: Enter. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
+	moving := s.Moving()
+	all := "All"
+	if g.steps[g.at].touched() {
+		all = "The rest"
 	}
-	return "All as expected: Enter. Else a part and what it did, such as " + g.example(s) + ". h: help."
+	text := all + " as expected: y. Else a part and what it did, such as " + g.example(s) + ". h: help."
+	switch {
+	case s.Stands() && len(moving) == 0:
+		text = all + " at neutral: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
+	case s.Stands():
+		text = all + " as expected: y. Else a part and where it stands, such as " + g.example(s) + ". h: help."
+	case len(moving) == 1 && g.walk.Model.Setup.Parts[s.Expect[moving[0]].Part].Motion != mixcore.Power:
+		text = all + " as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
+	}
+	if g.walk.Look.Ruler {
+		text += " Measured from neutral: " + g.measuredExample(s) + "; what is not measured is seen by eye."
+	}
+	return text
+}
+
+// measuredExample is a measurement of a part of the step.
+func (g *Guide) measuredExample(s *Step) string {
+	for _, at := range append(s.Moving(), 0) {
+		if p := &g.walk.Model.Setup.Parts[s.Expect[at].Part]; p.Motion.Hinged() {
+			return fmt.Sprintf("\"%d 12.5 %s\"", at+1, g.walk.wordsOf(s, p)[0])
+		}
+	}
+	return "\"1 50 %\""
 }
 
 // example is an answer about a part of the step.
@@ -131,18 +162,29 @@ func (g *Guide) example(s *Step) string {
 	if p.Motion == mixcore.Power {
 		return fmt.Sprintf("\"%d runs\"", at+1)
 	}
-	return fmt.Sprintf("\"%d %s\"", at+1, g.walk.wordsOf(p)[0])
+	return fmt.Sprintf("\"%d %s\"", at+1, g.walk.wordsOf(s, p)[0])
 }
 
-// Help is what a line may say.
+// Help is what a line may say at the present step.
 func (g *Guide) Help() []string {
+	more := "o the other way · n did not move · l moved too little · m moved too much · u cannot say"
+	example := "\"3 other way\", \"port flap went down\", \"left aileron still\", \"2, 4 and 5 up\""
+	if g.at < len(g.walk.Steps) {
+		s := &g.walk.Steps[g.at]
+		if slices.ContainsFunc(s.Expect, func(e Expect) bool { return e.Takes > 0 }) {
+			more += " · t took another time than it should"
+		}
+		if s.Stands() {
+			more, example = "u cannot say", "\"3 up\", \"port flap down\", \"2, 4 and 5 up\""
+		}
+	}
 	return []string{
-		"Enter or y: all of it, or all the rest, is as expected.",
-		"A part, by its number or name, and what it did: \"3 other way\", \"port flap up\", \"3 still\", \"motor runs\".",
-		"o the other way · n did not move · l moved too little · m moved too much · t took another time · u cannot say",
-		"e something else moved as well",
-		"Measured, by degrees or by mm at the trailing edge: \"3 12 up\", \"3 9 mm down\", and before the movement \"3 before 2 up\".",
-		"b back to the step before · s skip, and why: \"s no time\" · p pause: --resume goes on · r show the step again",
+		"y: all of it, or all the rest, is as expected. Enter alone says nothing.",
+		"First the part, by its number or name (left is port, right is starboard), then what it did: " + example + ".",
+		"For what it did also: " + more,
+		"e something else moved as well · undo takes back the last thing noted · r shows the step again, with what is noted",
+		"Measured is where a part is, from neutral, in degrees or in mm at the trailing edge, and not by how much it moved: \"3 12 up\", \"3 9 mm down\"; and before the movement \"3 before 2 up\".",
+		"b back to the step before · s skip, and why: \"s no time\" · p pause, with a report: --resume goes on",
 	}
 }
 
@@ -161,7 +203,7 @@ func (g *Guide) note(e Event) error {
 		panic("bench: an event of its own cannot be: " + err.Error())
 	}
 	g.asking, g.next = askStep, nil
-	if g.at != at || e.Kind == Back || e.Kind == Further || e.Kind == Resumed {
+	if g.at != at || e.Kind == Back || e.Kind == Further || e.Kind == Resumed || e.Kind == Changed {
 		g.shown = false
 	}
 	return nil
@@ -191,7 +233,7 @@ func (g *Guide) Take(line string) (Reply, error) {
 	text, err := g.take(line)
 	var not *misunderstanding
 	if errors.As(err, &not) {
-		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
+		return Reply{Text: not.text, Hint: not.hint, Word: wordIn(line, not.word)}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }
@@ -203,13 +245,15 @@ func (g *Guide) take(line string) (reply string, err error) {
 		return "", errors.New("the walk is over")
 	case orders[text] == pauseWalk:
 		return "paused; --resume goes on", g.note(Event{Kind: Pause})
+	case g.changed:
+		return g.since(text)
 	case g.confirmed < len(Questions):
 		return g.confirm(text)
 	case g.asking == askWhy:
 		return g.why(line)
 	case orders[text] == help:
 		return strings.Join(g.Help(), "\n"), nil
-	case orders[text] == goBack:
+	case orders[text] == goBack, orders[text] == undo && g.asking != askStep:
 		return g.back()
 	case g.at == len(g.steps):
 		return g.finish(text)
@@ -221,7 +265,7 @@ func (g *Guide) take(line string) (reply string, err error) {
 	case askPart, askAlso:
 		return g.which(text)
 	case askWhat:
-		return g.about(g.part, text)
+		return g.about(g.part, text, false)
 	}
 	return g.seenLine(line, text)
 }
@@ -237,6 +281,17 @@ func (g *Guide) confirm(text string) (string, error) {
 	return "", misunderstood("yes or no, please")
 }
 
+// since takes whether anything was changed since the record was broken off.
+func (g *Guide) since(text string) (string, error) {
+	switch text {
+	case "y", "yes":
+		return "then every step is to be done again; what was seen before stays in the record and does not count", g.note(Event{Kind: Changed})
+	case "n", "no":
+		return "", g.note(Event{Kind: Unchanged})
+	}
+	return "", misunderstood("yes or no, please; if you do not know: yes")
+}
+
 func (g *Guide) finish(text string) (string, error) {
 	goesOn := g.decides().step != nil
 	switch {
@@ -247,9 +302,9 @@ func (g *Guide) finish(text string) (string, error) {
 	case slices.Contains(yeses, text):
 		return "", g.note(Event{Kind: End})
 	case goesOn:
-		return "", misunderstood("Enter shows the step; f finishes without it; b goes back to the last step")
+		return "", misunderstood("y shows the step; f finishes without it; b goes back to the last step")
 	}
-	return "", misunderstood("Enter finishes; b goes back to the last step")
+	return "", misunderstood("y finishes; b goes back to the last step")
 }
 
 func (g *Guide) back() (string, error) {

@@ -85,7 +85,7 @@ func TestLinesAreUnderstood(t *testing.T) {
 		want  bench.Event
 		says  string // where nothing comes of it
 	}{
-		{2, []string{""}, bench.Event{Kind: bench.Answer, Step: 2, At: noon}, ""},
+		{2, []string{""}, bench.Event{}, `Enter alone says nothing: y is "all is as expected"`},
 		{2, []string{"Y"}, bench.Event{Kind: bench.Answer, Step: 2, At: noon}, ""},
 		{2, []string{"1 up"}, up(2, "port aileron", bench.WentUp), ""},
 		{2, []string{"port aileron other way"}, up(2, "port aileron", bench.OtherWay), ""},
@@ -111,21 +111,54 @@ func TestLinesAreUnderstood(t *testing.T) {
 		{3, []string{"12 deg down"}, bench.Event{Kind: bench.Measured, Step: 3, Part: "elevator", Degrees: ptr(12.0), Way: "DOWN", At: noon}, ""},
 		{3, []string{"12 up"}, bench.Event{Kind: bench.Measured, Step: 3, Part: "elevator", Degrees: ptr(12.0), Way: "UP", At: noon}, ""},
 		{3, []string{"#3 down"}, up(3, "elevator", bench.WentDown), ""},
+		{2, []string{"The left aileron went down."}, up(2, "port aileron", bench.WentDown), ""},
+		{2, []string{"right aileron wrong way"}, up(2, "starboard aileron", bench.OtherWay), ""},
+		{2, []string{"port aileron goes the wrong way"}, up(2, "port aileron", bench.OtherWay), ""},
+		{2, []string{"port aileron didn\u2019t move at all"}, up(2, "port aileron", bench.DidNot), ""},
+		{2, []string{"port aileron doesn't move"}, up(2, "port aileron", bench.DidNot), ""},
+		{2, []string{"1up"}, up(2, "port aileron", bench.WentUp), ""},
+		{2, []string{"port down"}, up(2, "port aileron", bench.WentDown), ""},
+		{2, []string{"aileron down", "4"}, up(2, "starboard aileron", bench.WentDown), ""},
+		{2, []string{"o aileron", "port"}, up(2, "port aileron", bench.OtherWay), ""},
+		{3, []string{"didn't move"}, up(3, "elevator", bench.DidNot), ""},
+		{3, []string{"nothing moved"}, up(3, "elevator", bench.DidNot), ""},
+		{3, []string{"went down"}, up(3, "elevator", bench.WentDown), ""},
+		{1, []string{"1 at neutral"}, up(1, "port aileron", bench.DidNot), ""},
+		{2, []string{"#1 5 up"}, measured("port aileron", 5, "UP"), ""},
+		{2, []string{"1 5deg up"}, measured("port aileron", 5, "UP"), ""},
+		{2, []string{"1 5.0 up"}, measured("port aileron", 5, "UP"), ""},
+		{2, []string{"port aileron 5 up"}, measured("port aileron", 5, "UP"), ""},
+		{2, []string{"1 99 up sure"}, measured("port aileron", 99, "UP"), ""},
+		{2, []string{"exit"}, bench.Event{Kind: bench.Pause, At: noon}, ""},
 		{2, []string{"s no time at all"}, bench.Event{Kind: bench.Skip, Step: 2, Reason: "no time at all", At: noon}, ""},
 		{2, []string{"skip", "Rudder OFF"}, bench.Event{Kind: bench.Skip, Step: 2, Reason: "Rudder OFF", At: noon}, ""},
 		{2, []string{"b"}, bench.Event{Kind: bench.Back, Step: 1, At: noon}, ""},
 		{2, []string{"p"}, bench.Event{Kind: bench.Pause, At: noon}, ""},
 
+		{2, []string{"1 5 down"}, bench.Event{}, `is that 5° of part 1, or parts 1 and 5? write "1 5° down" or "1, 5 down"`},
+		{2, []string{"1 3 4 down"}, bench.Event{}, `several parts are written with commas: "1, 3, 4 down"`},
+		{2, []string{"1,4 down"}, bench.Event{}, "is that parts 1 and 4, or 1.4?"},
+		{2, []string{"1, 4"}, bench.Event{}, "say what the port aileron did"},
+		{2, []string{"1 down, 1 up"}, bench.Event{}, "is told twice"},
+		{2, []string{"1 down and gibberish"}, bench.Event{}, `not understood: "gibberish"`},
+		{2, []string{"1, 4 left"}, bench.Event{}, "say what the port aileron did: up, down or still"},
+		{2, []string{"1, aileron up"}, bench.Event{}, "which of them: 1 port aileron, 4 starboard aileron"},
+		{2, []string{"no"}, bench.Event{}, "then say which part, and what it did"},
+		{2, []string{"aileron 12 up"}, bench.Event{}, "which of them: 1 port aileron, 4 starboard aileron"},
+		{2, []string{"1 99 up"}, bench.Event{}, `99° UP (61 mm) is far beyond what the port aileron does in this walk; if it is so, write "sure" behind it`},
+		{2, []string{"undo"}, bench.Event{}, "nothing is noted in this step"},
+		{1, []string{"1 o"}, bench.Event{}, "the port aileron should be at neutral here; say where the port aileron stands: up, down or at neutral"},
+		{1, []string{"nothing moved"}, bench.Event{}, "nothing must move here"},
 		{3, []string{"3 down"}, bench.Event{}, "is that part 3, or 3 degrees?"},
 		{2, []string{"prot aileron up"}, bench.Event{}, `did you mean "port aileron"?`},
 		{2, []string{"9 up"}, bench.Event{}, "there is no part 9; they are 1 to 5"},
-		{2, []string{"1 left"}, bench.Event{}, "port aileron goes up, down, still"},
+		{2, []string{"1 left"}, bench.Event{}, "say what the port aileron did: up, down or still"},
 		{2, []string{"1 12"}, bench.Event{}, "say which way"},
 		{2, []string{"1 -12 up"}, bench.Event{}, "without a sign"},
 		{2, []string{"1 400 up"}, bench.Event{}, "more than any surface turns"},
 		{2, []string{"1 200 mm up"}, bench.Event{}, "cannot go"},
 		{2, []string{"elevator 9 mm up"}, bench.Event{}, "does not say the chord"},
-		{2, []string{"motor other way"}, bench.Event{}, "motor goes runs, stopped"},
+		{2, []string{"motor other way"}, bench.Event{}, "say what the motor does: runs, stopped, faster or slower"},
 		{2, []string{"elevator m"}, bench.Event{}, "should not move here"},
 		{2, []string{"1 time"}, bench.Event{}, "nobody watches here"},
 		{2, []string{"motor 120 %"}, bench.Event{}, "write percent"},
@@ -170,7 +203,7 @@ func ptr(x float64) *float64 { return &x }
 func TestAnythingMayBeTyped(t *testing.T) {
 	m := sorrelModel(t)
 	w := walkOf(t, m, sight.Measured, set(0, -100), set(2, 100), set(1, 50))
-	words := []string{"y", "o", "n", "l", "m", "e", "u", "t", "b", "s", "p", "h", "r", "1", "2", "5", "#3", "port aileron", "motor", "retracts", "up", "down", "in", "runs", "before", "12", "0", "9 mm", "50 %", "-1", "NaN", "1e999", "\xff", "", "faster"}
+	words := []string{"y", "o", "n", "l", "m", "e", "u", "t", "b", "s", "p", "h", "r", "1", "2", "5", "#3", "port aileron", "motor", "retracts", "up", "down", "in", "runs", "before", "12", "0", "9 mm", "50 %", "-1", "NaN", "1e999", "\xff", "", "faster", ",", "and", "4, 5", "nothing", "undo", "the", "didn't move", "4,5", "sure", "aileron"}
 	rapid.Check(t, func(t *rapid.T) {
 		j := &memory{}
 		g := bench.NewGuide(w, j, at)
@@ -188,7 +221,8 @@ func TestAnythingMayBeTyped(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%q: %v", line, err)
 			}
-			if wrote := len(j.lines) - before; wrote > 1 || wrote > 0 && !reply.Understood {
+			several := strings.ContainsAny(line, ",") || strings.Contains(line, " and ") || strings.Contains(line, "nothing")
+			if wrote := len(j.lines) - before; wrote > 1 && !several || wrote > 0 && !reply.Understood {
 				t.Fatalf("%q: %+v, and %d events", line, reply, wrote)
 			}
 		}
@@ -282,5 +316,195 @@ func TestSizesAreNoYes(t *testing.T) {
 	r := walked(t, w, append(benchtest.Begin(), "y", "1 l", "y", "m", "y", "y")).Report(context.Background(), nil)
 	if r.Verdict != result.SeenDiffers || r.Sizes != 2 || len(r.Causes.Suspects) > 0 {
 		t.Errorf("%s, %d sizes, %+v", r.Verdict, r.Sizes, r.Causes)
+	}
+}
+
+// A model without a motor is asked whether it is held, and not about a propeller.
+func TestQuestionsFitTheModel(t *testing.T) {
+	asked := func(m *airframes.Model) (all string) {
+		g := bench.NewGuide(walkOf(t, m, sight.Eye, set(0, -100)), &memory{}, at)
+		for range 3 {
+			all += g.Ask().Said + "\n"
+			g.Take("yes")
+		}
+		if ask := g.Ask(); ask.Step == nil {
+			t.Errorf("more than three questions: %+v", ask)
+		}
+		return all
+	}
+	if all := asked(sorrelModel(t)); !strings.Contains(all, "propeller off") {
+		t.Errorf("with a motor: %s", all)
+	}
+	if all := asked(load(t, "skerry")); strings.Contains(all, "propeller") || !strings.Contains(all, "held") || !strings.Contains(all, "transmitter switched on first") {
+		t.Errorf("without a motor: %s", all)
+	}
+}
+
+// stops is Sorrel with a stop, and ailerons that the pitch stick lifts from where the gear
+// switch has put them.
+const stops = `hingeline: 1
+name: Stops
+controls: {pitch stick: pitch, flap lever: lever}
+demands: {pitch: pitch stick, flap: flap lever}
+channels:
+  1: {name: port flap, mix: [{add: pitch, share: -50%}, {add: flap, share: 50%}]}
+  2: {name: elevator, mix: pitch}
+surfaces:
+  port flap: {channel: 1, chord_mm: 40, measured: {100%: 40° down}, stops: {up: 25°, down: 45°}}
+  elevator: {channel: 2, measured: {100%: 20° up}}
+`
+
+// A reading beyond what a surface can do, or one that is how far it should move and not
+// where it should be, is asked about again.
+func TestDoubtedReadings(t *testing.T) {
+	m, problems := airframes.Load("stops.yaml", []byte(stops))
+	if m == nil {
+		t.Fatalf("%+v", problems)
+	}
+	c := bench.Chosen{How: "by hand", Watch: make([][]int, 1)}
+	s := sight.Step{From: m.Plan.Rest(), To: m.Plan.Rest()}
+	s.From.Position[1], s.To.Position[1], s.To.Position[0] = 50, 50, 60 // the flap half down, then up again, with the elevator
+	c.Steps = []sight.Step{s}
+	w := bench.NewWalk(m, c, sight.Eye)
+	flap := w.Steps[0].Expect[0]
+	if part := bench.NewGuide(w, nil, at).Steps()[0].Parts[0]; part.Way != "UP" || part.Amount != "12° (8.4 mm)" || part.To != "2° UP (1.4 mm)" {
+		t.Errorf("what must be seen is told as %+v", part)
+	}
+	for _, c := range []struct{ line, says string }{
+		{"port flap 30 up", "30° UP (21 mm) is beyond the stop of the port flap, 25° as the airframe file says"},
+		{"port flap 30 up sure", "noted: port flap 30° UP"},
+		{"port flap 25.5 up", "noted"},
+		{"port flap 46.5 down", "is beyond the stop of the port flap, 45°"},
+		{"port flap 12 up", "measured is where it is then, from neutral. If it is 12° UP (8.4 mm) there, write \"from neutral\" behind it"},
+		{"port flap 12 up from neutral", "noted: port flap 12° UP (8.4 mm). Not as expected."},
+		{"port flap before 12 up", "noted: port flap 12° UP (8.4 mm) before the movement"},
+	} {
+		g := bench.NewGuide(w, &memory{}, at)
+		for _, line := range benchtest.Begin() {
+			g.Take(line)
+		}
+		if r, _ := g.Take(c.line); !strings.Contains(r.Text, c.says) || r.Understood != strings.Contains(c.says, "noted") {
+			t.Errorf("%q (from %v to %v): got %+v, wanted %q", c.line, flap.Move.From, flap.Move.To, r, c.says)
+		}
+	}
+}
+
+// Several parts are told in one line, all of it or nothing; what takes the place of another
+// word says so, and the last thing noted can be taken back.
+func TestSeveralPartsAndUndo(t *testing.T) {
+	m := sorrelModel(t)
+	w := walkOf(t, m, sight.Eye, set(0, -100), set(0, 100), set(0, -50))
+	j := &memory{}
+	g := bench.NewGuide(w, j, at)
+	for _, c := range []struct{ line, says string }{
+		{"y", ""}, {"y", ""}, {"y", ""}, {"y", ""},
+		{"1, 4 went down", "noted: port aileron went DOWN. Not as expected.\nnoted: starboard aileron went DOWN."},
+		{"port aileron up", "noted: port aileron went UP (instead of: went DOWN)."},
+		{"undo", "taken back: port aileron went UP; as before: went DOWN"},
+		{"undo", "taken back: starboard aileron went DOWN"},
+		{"elevator 3.5 up and motor runs", "noted: elevator 3.5° UP. Not as expected.\nnoted: motor RUNS. Not as expected."},
+		{"elevator 4.5 up", "noted: elevator 4.5° UP (instead of: 3.5° UP). Not as expected."},
+		{"y", ""},
+		{"nothing moved", "noted: port aileron did not move. Not as expected.\nnoted: starboard aileron did not move. Not as expected."},
+		{"undo", "taken back: starboard aileron did not move"},
+		{"y", ""},
+		{"1 and 4 other way", "noted: port aileron the other way. Not as expected.\nThe port aileron was not as expected in 3 steps: p stops here and shows what explains it.\nnoted: starboard aileron the other way. Not as expected."},
+		{"1 still", "noted: port aileron did not move (instead of: the other way). Not as expected."},
+		{"r", ""},
+	} {
+		if r, err := g.Take(c.line); err != nil || !r.Understood || r.Text != c.says {
+			t.Errorf("%q: got %+v, %v, wanted %q", c.line, r, err, c.says)
+		}
+	}
+	if ask := g.Ask(); ask.Step == nil || !strings.HasPrefix(ask.Said, "noted: starboard aileron the other way\nnoted: port aileron did not move\n") {
+		t.Errorf("shown again it says %q", ask.Said)
+	}
+	r, err := bench.Read(append([]byte("{\"hingeline_bench\":1}\n"), j.text()...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	again := bench.NewGuide(w, nil, at)
+	if err := again.Replay(r.Events); err != nil || !reflect.DeepEqual(g.Steps(), again.Steps()) {
+		t.Errorf("%v: %+v, and again %+v", err, g.Steps(), again.Steps())
+	}
+	if g.Take("p"); !g.Over() {
+		t.Error("p does not stop")
+	}
+}
+
+// What is offered fits the step: nobody is told of a time that nobody watches, or of ways of
+// what only stands.
+func TestHelpFitsTheStep(t *testing.T) {
+	m := sorrelModel(t)
+	w := walkOf(t, m, sight.Eye, set(0, -100), set(1, 100))
+	g := bench.NewGuide(w, &memory{}, at)
+	for _, line := range benchtest.Begin() {
+		g.Take(line)
+	}
+	for _, c := range []struct{ keys, help, not string }{
+		{`All as expected: y. Else a part and where it stands, such as "2 out". h: help.`, "u cannot say", "did not move"},
+		{`All as expected: y. Else a part and what it did, such as "1 up". h: help.`, "o the other way", "another time"},
+		{"All as expected: y. Else o other way, n did not move", "First the part", "another time"},
+	} {
+		all := strings.Join(g.Help(), "\n")
+		if keys := g.Ask().Said; !strings.HasPrefix(keys, c.keys) || !strings.Contains(all, c.help) || strings.Contains(all, c.not) || !strings.Contains(all, "from neutral") {
+			t.Errorf("%q and\n%s", keys, all)
+		}
+		g.Take("y")
+	}
+	glider, _ := airframes.Load("stops.yaml", []byte(stops))
+	still := bench.NewGuide(walkOf(t, glider, sight.Measured, set(0, 100)), &memory{}, at)
+	for _, line := range benchtest.Begin() {
+		still.Take(line)
+	}
+	if keys := still.Ask().Said; keys != `All at neutral: y. Else a part and where it stands, such as "1 up". h: help. Measured from neutral: "1 12.5 up"; what is not measured counts as seen by eye.` {
+		t.Errorf("%q", keys)
+	}
+	if r, _ := still.Take("n"); !strings.Contains(r.Text, "nothing is moved in this step: say which part does not stand as it should") {
+		t.Errorf("%+v", r)
+	}
+	timed := bench.NewWalk(m, bench.Chosen{Steps: []sight.Step{w.Steps[1].Step}, Watch: [][]int{{0}}}, sight.Eye)
+	if all := strings.Join(bench.NewGuide(timed, nil, at).Help(), "\n"); !strings.Contains(all, "another time") == (timed.Steps[0].Expect[0].Takes > 0) {
+		t.Errorf("takes %v: %s", timed.Steps[0].Expect[0].Takes, all)
+	}
+}
+
+// With a ruler at hand, what is as expected and was not measured is seen by eye: no yes, and
+// no place to 1°.
+func TestUnmeasuredIsByEye(t *testing.T) {
+	m, _ := airframes.Load("stops.yaml", []byte(stops))
+	w := walkOf(t, m, sight.Measured, set(0, 100))
+	g := bench.NewGuide(w, &memory{}, at)
+	var reply bench.Reply
+	for _, line := range append(benchtest.Begin(), "y") {
+		reply, _ = g.Take(line)
+	}
+	if reply.Text != "step 1 counts as seen by eye; not measured: port flap, elevator" {
+		t.Errorf("%+v", reply)
+	}
+	for _, line := range []string{"1 20 up", "y"} {
+		reply, _ = g.Take(line)
+	}
+	if reply.Text != "step 2 counts as seen by eye; not measured: elevator" {
+		t.Errorf("%+v", reply)
+	}
+	g.Take("y")
+	r := g.Report(context.Background(), nil)
+	if !g.Ended() || r.Verdict != result.NotFinished || r.Steps[0].State != result.StepByEye || r.Steps[1].State != result.StepByEye {
+		t.Errorf("%s, %s", r.Verdict, r.Steps[1].State)
+	}
+	h := bench.NewHeader("test", noon, w, nil, "by hand")
+	for _, c := range []struct {
+		said  []string
+		says  string
+		right bool
+	}{
+		{[]string{"1 0, 2 0", "y", "1 20 up", "y", "y"}, "seen on the model: 1 of 2 steps as expected, 1 by eye and not measured, 2026-11-25", false},
+		{[]string{"port flap 0 and elevator 0", "y", "port flap 20 up", "elevator 20 up", "y", "y"}, "seen on the model: 2 of 2 steps as expected, 2026-11-25", true},
+	} {
+		s, err := bench.SealOf(play(t, w, h, append(benchtest.Begin(), c.said...)).record)
+		if err != nil || s.Summary != c.says || s.AsExpected != c.right {
+			t.Errorf("%+v, %v", s, err)
+		}
 	}
 }

@@ -215,6 +215,39 @@ func (w *Walk) become(i int, st *stepState) result.BenchState {
 		return result.StepOpen
 	case unsure:
 		return result.StepUnsure
+	case len(w.unmeasured(s, st)) > 0:
+		return result.StepByEye
 	}
 	return result.StepAsExpected
+}
+
+// unmeasured are the names of the surfaces that were not measured in a step, where a ruler is
+// at hand: of those that move by what a ruler tells, and where none does so of all. That they
+// are as expected was seen by eye only.
+func (w *Walk) unmeasured(s *Step, st *stepState) (names []string) {
+	if !w.Look.Ruler {
+		return nil
+	}
+	var moving, all []string
+	moves := false
+	for i := range s.Expect {
+		e := &s.Expect[i]
+		p := &w.Model.Setup.Parts[e.Part]
+		if !p.Motion.Hinged() {
+			continue
+		}
+		told := math.Abs(e.Move.By()) >= accuracyOf(w.Look, p)
+		moves = moves || told
+		if _, read := st.read[reading{e.Part, false}]; read {
+			continue
+		}
+		all = append(all, p.Name)
+		if told {
+			moving = append(moving, p.Name)
+		}
+	}
+	if moves {
+		return moving
+	}
+	return all
 }

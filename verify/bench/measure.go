@@ -14,10 +14,30 @@ import (
 // widest is the largest angle in degrees that a reading may have.
 const widest = 120
 
+// measurement is a Measured event as somebody says it. Sure: it is meant, however unlikely.
+type measurement struct {
+	Event
+	Sure bool
+}
+
+// surely are the words behind a measurement by which somebody says that it is meant.
+var surely = []string{"sure", "really", "from neutral"}
+
 // measureOf reads an amount: "12 up", "12° up", "9 mm down", "0", "85 %". ok is false
 // where it is none; problem says what is wrong with one.
-func (w *Walk) measureOf(part int, words []string) (e Event, ok bool, problem string) {
-	text := strings.NewReplacer("°", " deg ", "%", " % ", "mm", " mm ").Replace(strings.Join(words, " "))
+func (w *Walk) measureOf(part int, words []string) (m measurement, ok bool, problem string) {
+	text := strings.Join(words, " ")
+	for _, word := range surely {
+		if bare, ok := strings.CutSuffix(text, " "+word); ok {
+			text, m.Sure = bare, true
+		}
+	}
+	m.Event, ok, problem = w.amountOf(part, text)
+	return m, ok, problem
+}
+
+func (w *Walk) amountOf(part int, text string) (e Event, ok bool, problem string) {
+	text = strings.NewReplacer("°", " deg ", "%", " % ", "mm", " mm ").Replace(text)
 	fields := strings.Fields(text)
 	if len(fields) == 0 {
 		return e, false, ""
@@ -103,4 +123,55 @@ func (w *Walk) placeOf(part int, e *Event) (float64, error) {
 		return -*e.Degrees, nil
 	}
 	return 0, errors.New("it gives an angle without a way")
+}
+
+// Of a surface whose stops are not known, a reading is asked about again from so much beyond
+// the furthest of the walk on. A modelling choice, no source.
+const (
+	beyondTimes                 = 1.5
+	beyond      mixcore.Degrees = 10
+)
+
+// reach is the furthest that a surface can be one way, in degrees, as far as is known; stop
+// is whether that is its stop.
+func (w *Walk) reach(part int, plus bool) (furthest float64, stop bool) {
+	stops := w.Model.Setup.Parts[part].Stops
+	at, sign := stops.Minus, -1.0
+	if plus {
+		at, sign = stops.Plus, 1
+	}
+	if !math.IsInf(float64(at), 0) {
+		return float64(at), true
+	}
+	for i := range w.Steps {
+		for k := range w.Steps[i].Expect {
+			if e := &w.Steps[i].Expect[k]; e.Part == part {
+				furthest = max(furthest, math.Abs(e.Move.From), math.Abs(e.Move.To), sign*e.Move.To)
+			}
+		}
+	}
+	return furthest*beyondTimes + float64(beyond), false
+}
+
+// doubted asks about a reading again: one that is beyond what the surface can do, or that is
+// how far it moves and not where it is. Empty where there is nothing to ask.
+func (w *Walk) doubted(s *Step, e *Expect, m *measurement) string {
+	p := &w.Model.Setup.Parts[e.Part]
+	at, err := w.placeOf(e.Part, &m.Event)
+	if err != nil || m.Sure || !p.Motion.Hinged() {
+		return ""
+	}
+	accuracy := accuracyOf(w.Look, p)
+	here := w.placeWords(e.Part, at)
+	switch furthest, stop := w.reach(e.Part, at > 0); {
+	case math.Abs(at) >= furthest+accuracy && stop:
+		return fmt.Sprintf("%s is beyond the stop of the %s, %s as the airframe file says; if it is so, write \"sure\" behind it", here, p.Name, wording.Angle(mixcore.Degrees(furthest)))
+	case math.Abs(at) >= furthest+accuracy:
+		return fmt.Sprintf("%s is far beyond what the %s does in this walk; if it is so, write \"sure\" behind it", here, p.Name)
+	}
+	by := e.Move.By()
+	if !m.Before && e.Moves && !s.Stands() && math.Abs(e.Move.From) >= accuracy && math.Abs(at-by) < accuracy && math.Abs(at-e.Move.To) >= accuracy {
+		return fmt.Sprintf("that is by how much the %s should move; measured is where it is then, from neutral. If it is %s there, write \"from neutral\" behind it", p.Name, here)
+	}
+	return ""
 }

@@ -1,6 +1,9 @@
 package bench
 
-import "errors"
+import (
+	"errors"
+	"strings"
+)
 
 // misunderstanding is a line that cannot be taken.
 type misunderstanding struct {
@@ -41,7 +44,8 @@ func (Nowhere) Append([]byte) error { return nil }
 
 // Rehearse takes lines with a guide that is for nothing else, whose journal should be
 // [Nowhere], and finds every one of which nothing comes. It goes on behind such a line as
-// if it were not there, or where one of the questions is asked as if it were yes.
+// if it were not there, or where one of the questions is asked as if it were answered so
+// that the walk goes on.
 func Rehearse(g *Guide, lines []string) (all []Misread, err error) {
 	for i, line := range lines {
 		if g.Over() {
@@ -56,11 +60,26 @@ func Rehearse(g *Guide, lines []string) (all []Misread, err error) {
 		}
 		all = append(all, Misread{Line: i, Word: r.Word, Text: r.Text, Hint: r.Hint})
 		g.asking = askStep
-		if g.confirmed < len(Questions) {
-			if err := g.note(Event{Kind: Confirmed, What: Questions[g.confirmed].Name}); err != nil {
-				return nil, err
-			}
+		switch {
+		case g.changed:
+			err = g.note(Event{Kind: Unchanged})
+		case g.confirmed < len(Questions):
+			err = g.note(Event{Kind: Confirmed, What: Questions[g.confirmed].Name})
+		}
+		if err != nil {
+			return nil, err
 		}
 	}
 	return all, nil
+}
+
+// wordIn is the index of a word of a line, counted from 0, of one by its index in what the
+// line comes to without what says nothing.
+func wordIn(line string, tidied int) int {
+	for i, word := range strings.Fields(line) {
+		if tidied -= len(strings.Fields(tidy(word))); tidied < 0 {
+			return i
+		}
+	}
+	return 0
 }

@@ -43,6 +43,8 @@ func (g *Guide) verdict(steps []result.BenchStep) result.BenchVerdict {
 			return result.SeenDiffers
 		case result.StepAsExpected:
 			any = true
+		case result.StepByEye:
+			all, any = false, true
 		default:
 			all = false
 		}

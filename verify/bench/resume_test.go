@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/bench/benchtest"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/result"
 )
@@ -17,8 +18,8 @@ import (
 // asked for in a line of its own.
 var answers = []string{
 	"yes", "yes", "yes",
-	"", "rudder other way", "", "b", "elevator 12 up", "elevator still", "",
-	"e", "elevator", "down", "", "s", "no reason at all", "o", "1", "", "",
+	"y", "rudder other way", "y", "b", "elevator 12 up", "elevator still", "y",
+	"e", "elevator", "down", "y", "s", "no reason at all", "o", "1", "y", "y",
 }
 
 // played is what a walk comes to: its record, and after which answer how much of it was
@@ -73,7 +74,11 @@ func goOn(t *testing.T, left []byte, rest []string) ([]byte, *result.Bench) {
 		if err := g.Resume(); err != nil {
 			t.Fatal(err)
 		}
-		for _, line := range append([]string{"y", "y", "y"}, rest...) {
+		lines := append([]string{"y", "y", "y"}, rest...)
+		if strings.Contains(g.Ask().Said, "been changed since") {
+			lines = append([]string{"no"}, lines...)
+		}
+		for _, line := range lines {
 			if got, err := g.Take(line); err != nil || !got.Understood {
 				t.Fatalf("%q: %+v, %v", line, got, err)
 			}
@@ -94,7 +99,7 @@ func content(t *testing.T, text []byte) (list []bench.Event) {
 		t.Fatal(err)
 	}
 	for _, e := range r.Events {
-		if e.Kind != bench.Resumed && e.Kind != bench.Confirmed && e.Kind != bench.Pause {
+		if e.Kind != bench.Resumed && e.Kind != bench.Unchanged && e.Kind != bench.Confirmed && e.Kind != bench.Pause {
 			list = append(list, e)
 		}
 	}
@@ -190,11 +195,7 @@ func TestReadRefuses(t *testing.T) {
 		"was not asked":            {{Kind: bench.Confirmed, What: "area clear"}},
 		"before all was confirmed": {{Kind: bench.Resumed}, {Kind: bench.Answer, Step: 1}},
 	} {
-		var confirmed []bench.Event
-		for _, q := range bench.Questions {
-			confirmed = append(confirmed, bench.Event{Kind: bench.Confirmed, What: q.Name})
-		}
-		if err := bench.NewGuide(w, nil, at).Replay(append(confirmed, events...)); err == nil || !strings.Contains(err.Error(), wrong) {
+		if err := bench.NewGuide(w, nil, at).Replay(append(confirmed(), events...)); err == nil || !strings.Contains(err.Error(), wrong) {
 			t.Errorf("wanted %q, got %v", wrong, err)
 		}
 	}
@@ -203,6 +204,81 @@ func TestReadRefuses(t *testing.T) {
 	if r, err := bench.Read(edited); err == nil {
 		if _, err = r.Header.Walk(); err != nil {
 			t.Errorf("a space more changes no set-up: %v", err)
+		}
+	}
+}
+
+// confirmed are the events of all that must be so before anything moves.
+func confirmed() (list []bench.Event) {
+	for _, q := range bench.Questions {
+		list = append(list, bench.Event{Kind: bench.Confirmed, What: q.Name})
+	}
+	return list
+}
+
+// Where the model or the radio was changed meanwhile, what was seen before counts no more,
+// and stays in the record; where nothing was seen nobody is asked.
+func TestResumeAfterARepair(t *testing.T) {
+	m := load(t, "pellin-park")
+	chosen := bench.Shortest(context.Background(), m, sight.Eye, nil)
+	w := bench.NewWalk(m, chosen, sight.Eye)
+	h := bench.NewHeader("test", noon, w, nil, chosen.How)
+	resumed := func(said ...string) (*bench.Guide, *memory) {
+		t.Helper()
+		left := play(t, w, h, said).record
+		r, err := bench.Read(left)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := &memory{lines: [][]byte{left}}
+		g := bench.NewGuide(w, j, at)
+		if err := g.Replay(r.Events); err != nil {
+			t.Fatal(err)
+		}
+		if err := g.Resume(); err != nil {
+			t.Fatal(err)
+		}
+		return g, j
+	}
+	if g, _ := resumed("y", "y"); strings.Contains(g.Ask().Said, "changed") {
+		t.Error("asked, and nothing was seen")
+	}
+	begun := []string{"y", "y", "y", "y", "rudder other way", "y", "p"}
+	g, j := resumed(begun...)
+	for _, line := range []string{"perhaps", ""} {
+		if r, _ := g.Take(line); r.Understood || !strings.Contains(r.Text, "if you do not know: yes") {
+			t.Errorf("%q: %+v", line, r)
+		}
+	}
+	if r, err := g.Take("yes"); err != nil || !strings.Contains(r.Text, "every step is to be done again") {
+		t.Errorf("%+v, %v", r, err)
+	}
+	for _, line := range benchtest.Begin() {
+		g.Take(line)
+	}
+	if ask := g.Ask(); ask.Step == nil || ask.Step.Number != 1 {
+		t.Errorf("it goes on with %+v", ask)
+	}
+	if r := g.Report(context.Background(), nil); r.Verdict != result.NothingSeen {
+		t.Errorf("what was seen before the repair counts: %s", r.Verdict)
+	}
+	if text := string(j.text()); !strings.Contains(text, `"saw":"the other way"`) || !strings.Contains(text, `"event":"changed"`) {
+		t.Errorf("the record is %s", text)
+	}
+	g, _ = resumed(begun...)
+	g.Take("no")
+	if r := g.Report(context.Background(), nil); r.Verdict != result.SeenDiffers {
+		t.Errorf("nothing was changed, and it does not count: %s", r.Verdict)
+	}
+	for wrong, events := range map[string][]bench.Event{
+		"which was not asked": {{Kind: bench.Changed}},
+		"before all was confirmed": append(confirmed(), bench.Event{Kind: bench.Answer, Step: 1}, bench.Event{Kind: bench.Resumed},
+			bench.Event{Kind: bench.Answer, Step: 2}),
+		"question \"restrained\"": append(append(confirmed(), bench.Event{Kind: bench.Answer, Step: 1}, bench.Event{Kind: bench.Resumed}), confirmed()...),
+		"there nothing is":        append(confirmed(), bench.Event{Kind: bench.Undo, Step: 1}),
+	} {
+		if err := bench.NewGuide(w, nil, at).Replay(events); err == nil || !strings.Contains(err.Error(), wrong) {
+			t.Errorf("wanted %q, got %v", wrong, err)
 		}
 	}
 }

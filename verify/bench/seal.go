@@ -26,7 +26,8 @@ type Seal struct {
 // SealCounts is how many steps there are, and what became of them.
 type SealCounts struct {
 	All, AsExpected, Differ, Skipped int
-	Unseen                           int // of a part it could not be said what it did, or the step was not come to
+	Unseen                           int // of a part it could not be said what it did, or how far it went was not measured, or the step was not come to
+	ByEye                            int // of Unseen: all that is wanting is how far
 }
 
 // SealOf reads a record and says what a signature binds of it. The error says why a record
@@ -75,6 +76,9 @@ func countSteps(steps []result.BenchStep) SealCounts {
 			n.Differ++
 		case result.StepSkipped:
 			n.Skipped++
+		case result.StepByEye:
+			n.Unseen++
+			n.ByEye++
 		default:
 			n.Unseen++
 		}
@@ -89,7 +93,7 @@ func (s *Seal) summary(date time.Time) string {
 	for _, also := range []struct {
 		n    int
 		what string
-	}{{n.Differ, "NOT AS EXPECTED"}, {n.Skipped, "skipped"}, {n.Unseen, "not seen"}} {
+	}{{n.Differ, "NOT AS EXPECTED"}, {n.Skipped, "skipped"}, {n.ByEye, "by eye and not measured"}, {n.Unseen - n.ByEye, "not seen"}} {
 		if also.n > 0 {
 			line += fmt.Sprintf(", %d %s", also.n, also.what)
 		}

@@ -2,13 +2,15 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/hingeline/verify/faults/sight"
 )
 
 // state is what the events so far have come to.
 type state struct {
-	confirmed int // questions, since the beginning or since it was gone on with
+	confirmed int  // questions, since the beginning or since it was gone on with
+	changed   bool // it is asked whether anything was changed since it was broken off
 	refused   bool
 	paused    bool
 	ended     bool
@@ -19,6 +21,7 @@ type state struct {
 
 // stepState is what was said in one step.
 type stepState struct {
+	events  []Event     // about parts, that were not undone
 	saw     map[int]Saw // by part
 	before  map[int]Saw // of motors: what they did before the movement
 	read    map[reading]float64
@@ -50,13 +53,17 @@ func (w *Walk) apply(s *state, e *Event) error {
 	if (s.paused || s.refused) && e.Kind != Resumed {
 		return fmt.Errorf("something follows where it was broken off, and it was not gone on with")
 	}
-	asked := s.confirmed < len(Questions)
+	asked := s.changed || s.confirmed < len(Questions)
 	switch e.Kind {
+	case Changed, Unchanged:
+		if !s.changed {
+			return fmt.Errorf("it says that something is %s since, which was not asked", e.Kind)
+		}
 	case Confirmed, Refused:
-		if !asked || e.What != Questions[s.confirmed].Name {
+		if s.changed || !asked || e.What != Questions[s.confirmed].Name {
 			return fmt.Errorf("it answers the question %q, which was not asked", e.What)
 		}
-	case Answer, Measured, Skip, Back, Further, End:
+	case Answer, Measured, Skip, Back, Further, Undo, End:
 		if asked {
 			return fmt.Errorf("something was done before all was confirmed that must be so")
 		}
@@ -71,6 +78,15 @@ func (w *Walk) apply(s *state, e *Event) error {
 		s.paused = true
 	case Resumed:
 		s.paused, s.refused, s.confirmed = false, false, 0
+		s.changed = slices.ContainsFunc(s.steps, func(st stepState) bool { return st.touched() })
+	case Changed:
+		s.changed, s.at = false, 0
+		s.steps, w.Steps = s.steps[:w.chosen], w.Steps[:w.chosen]
+		for i := range s.steps {
+			s.steps[i].forget()
+		}
+	case Unchanged:
+		s.changed = false
 	case End:
 		if s.at < len(w.Steps) {
 			return fmt.Errorf("it ends at step %d of %d", s.at+1, len(w.Steps))
@@ -88,6 +104,8 @@ func (w *Walk) apply(s *state, e *Event) error {
 		return w.further(s, e)
 	case Answer, Measured, Skip:
 		return w.answered(s, e)
+	case Undo:
+		return w.undo(s, e)
 	default:
 		return fmt.Errorf("there is no event %q", e.Kind)
 	}
@@ -124,6 +142,31 @@ func (w *Walk) answered(s *state, e *Event) error {
 		s.at++
 		return nil
 	}
+	if err := w.put(st, e); err != nil {
+		return err
+	}
+	st.events = append(st.events, *e)
+	return nil
+}
+
+// undo takes back the last thing that was noted in a step.
+func (w *Walk) undo(s *state, e *Event) error {
+	if s.at >= len(w.Steps) || e.Step != s.at+1 || len(s.steps[s.at].events) == 0 {
+		return fmt.Errorf("it takes back what was noted in step %d, and there nothing is", e.Step)
+	}
+	left := s.steps[s.at].events
+	again := stepState{events: left[:len(left)-1]}
+	for i := range again.events {
+		if err := w.put(&again, &again.events[i]); err != nil {
+			return err
+		}
+	}
+	s.steps[s.at] = again
+	return nil
+}
+
+// put puts what was said of one part in place of what was said of it before.
+func (w *Walk) put(st *stepState, e *Event) error {
 	part := partCalled(&w.Model.Setup, e.Part)
 	if part < 0 {
 		return fmt.Errorf("it speaks of %q, and there is no such part", e.Part)

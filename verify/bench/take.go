@@ -14,14 +14,22 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 	s := &g.walk.Steps[g.at]
 	words := strings.Fields(text)
 	switch {
+	case text == "":
+		return "", misunderstood("Enter alone says nothing: y is \"" + g.yesMeans() + "\"; else " + g.example(s) + " and the like; h: help")
 	case slices.Contains(yeses, text):
-		return "", g.note(Event{Kind: Answer, Step: g.at + 1})
+		return g.yes()
+	case slices.Contains(nothings, text):
+		return g.nothing()
 	case orders[text] == again:
 		g.shown = false
 		return "", nil
+	case orders[text] == undo:
+		return g.undo()
 	case orders[text] == also:
 		g.asking = askAlso
 		return "", nil
+	case orders[text] == wrong:
+		return "", misunderstood("then say which part, and what it did, such as " + g.example(s) + "; h: help")
 	case orders[words[0]] == skipStep:
 		_, reason, _ := strings.Cut(strings.TrimSpace(line), " ")
 		g.asking = askWhy
@@ -36,9 +44,14 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 	if saw, ok := sawOf(text); ok {
 		return g.alone(s, saw)
 	}
+	if reply, mine, err := g.several(text); mine {
+		return reply, err
+	}
 	if saw, ok := saws[words[0]]; ok && len(words) > 1 { // "o 3", "o port flap"
-		if part, used, _ := g.walk.partOf(words[1:]); used == len(words)-1 {
-			return g.saw(g.walk.place(s, part), saw, false)
+		if m := g.walk.partOf(words[1:]); m.used == len(words)-1 && m.among == nil {
+			return g.about(g.walk.place(s, m.part), words[0], false)
+		} else if m.used == len(words)-1 {
+			return g.whichOf(m.among, saw)
 		}
 	}
 	if reply, mine, err := g.bareMeasure(s, words); mine {
@@ -47,16 +60,63 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 	return g.named(words)
 }
 
+// yesMeans is what a yes says at the present step.
+func (g *Guide) yesMeans() string {
+	if g.steps[g.at].touched() {
+		return "the rest is as expected"
+	}
+	return "all is as expected"
+}
+
+// yes ends a step: the rest is as expected.
+func (g *Guide) yes() (string, error) {
+	step := g.at
+	if err := g.note(Event{Kind: Answer, Step: step + 1}); err != nil {
+		return "", err
+	}
+	if names := g.walk.unmeasured(&g.walk.Steps[step], &g.steps[step]); len(names) > 0 {
+		return fmt.Sprintf("step %d counts as seen by eye; not measured: %s", step+1, strings.Join(names, ", ")), nil
+	}
+	return "", nil
+}
+
+// nothing takes that nothing moved of what must.
+func (g *Guide) nothing() (string, error) {
+	s := &g.walk.Steps[g.at]
+	moving := s.Moving()
+	if s.Stands() || len(moving) == 0 {
+		return "", misunderstood("nothing must move here: y is \"" + g.yesMeans() + "\"")
+	}
+	var list []said
+	for _, at := range moving {
+		list = append(list, said{at, g.event(at, DidNot)})
+	}
+	return g.noteAll(list)
+}
+
+// event is what one part did.
+func (g *Guide) event(at int, saw Saw) Event {
+	return Event{Kind: Answer, Part: g.walk.Model.Setup.Parts[g.walk.Steps[g.at].Expect[at].Part].Name, Saw: saw}
+}
+
 // alone takes what was said without a part: of the only one that moves, or of one that is
 // asked for.
 func (g *Guide) alone(s *Step, saw Saw) (string, error) {
-	if moving := s.Moving(); len(moving) == 1 {
-		return g.saw(moving[0], saw, false)
+	moving := s.Moving()
+	switch {
+	case s.Stands() && slices.Contains([]Saw{OtherWay, DidNot, TooLittle, TooMuch}, saw) && len(moving) == 0:
+		return "", misunderstood("nothing is moved in this step: say which part does not stand as it should, such as " + g.example(s))
+	case len(moving) == 1:
+		return g.saw(moving[0], saw)
+	case len(s.Expect) == 1:
+		return g.saw(0, saw)
 	}
-	if len(s.Expect) == 1 {
-		return g.saw(0, saw, false)
-	}
-	g.asking, g.pending = askPart, saw
+	return g.whichOf(nil, saw)
+}
+
+// whichOf asks of which part something was said; among some, where not all may be meant.
+func (g *Guide) whichOf(among []int, saw Saw) (string, error) {
+	g.asking, g.pending, g.among = askPart, saw, among
 	return "", nil
 }
 
@@ -67,24 +127,25 @@ func (g *Guide) bareMeasure(s *Step, words []string) (reply string, mine bool, e
 	if len(moving) != 1 {
 		return "", false, nil
 	}
-	part := s.Expect[moving[0]].Part
-	e, ok, problem := g.walk.measureOf(part, words)
+	m, ok, problem := g.walk.measureOf(s.Expect[moving[0]].Part, words)
 	if !ok {
 		return "", false, nil
 	}
-	n, numberErr := strconv.Atoi(words[0])
-	if numberErr == nil && n >= 1 && n <= len(g.walk.numbers) {
+	if n, err := strconv.Atoi(words[0]); err == nil && g.walk.hasNumber(n) {
 		if len(words) == 2 && problem == "" {
 			return "", true, misunderstood(fmt.Sprintf("is that part %d, or %d degrees? write \"#%d %s\" or \"%d deg %s\"", n, n, n, words[1], n, words[1]))
 		}
-		if e.Length == nil {
+		if m.Length == nil && (len(words) < 2 || words[1] != "deg" && words[1] != "degrees") {
 			return "", false, nil // "3 12 up", "3 still"
 		}
+	}
+	if problem == "" {
+		problem = g.walk.doubted(s, &s.Expect[moving[0]], &m)
 	}
 	if problem != "" {
 		return "", true, misunderstood(problem)
 	}
-	reply, err = g.measured(moving[0], e, false)
+	reply, err = g.noteAll([]said{{moving[0], m.Event}})
 	return reply, true, err
 }
 
@@ -92,18 +153,20 @@ func (g *Guide) bareMeasure(s *Step, words []string) (reply string, mine bool, e
 func (g *Guide) which(text string) (string, error) {
 	s := &g.walk.Steps[g.at]
 	words := strings.Fields(text)
-	part, used, problem := g.walk.partOf(words)
+	m := g.walk.partOf(words)
 	switch {
-	case problem != "":
-		return "", misunderstood(problem)
-	case used == 0:
+	case m.problem != "":
+		return "", misunderstood(m.problem)
+	case m.used == 0:
 		return "", hinted("there is no such part", g.walk.nearest(text))
-	case used < len(words):
+	case m.used < len(words):
 		return g.named(words)
+	case m.among != nil:
+		return "", misunderstood("which of them: " + g.walk.listed(m.among))
 	}
-	at := g.walk.place(s, part)
+	at := g.walk.place(s, m.part)
 	if g.asking == askPart {
-		return g.saw(at, g.pending, false)
+		return g.saw(at, g.pending)
 	}
 	g.asking, g.part = askWhat, at
 	return "", nil
@@ -112,39 +175,86 @@ func (g *Guide) which(text string) (string, error) {
 // named takes a part and what it did.
 func (g *Guide) named(words []string) (string, error) {
 	s := &g.walk.Steps[g.at]
-	part, used, problem := g.walk.partOf(words)
+	m := g.walk.partOf(words)
+	rest := strings.Join(words[m.used:], " ")
 	switch {
-	case problem != "":
-		return "", misunderstood(problem)
-	case used == 0:
-		return "", hinted(fmt.Sprintf("not understood: %q; wanted a part and what it did, such as %s", strings.Join(words, " "), g.example(s)), g.walk.nearest(strings.Join(words, " ")))
-	case used == len(words):
-		g.asking, g.part = askWhat, g.walk.place(s, part)
+	case m.problem != "":
+		return "", misunderstood(m.problem)
+	case m.used == 0:
+		said := strings.Join(words, " ")
+		return "", hinted(fmt.Sprintf("not understood: %q; wanted a part and what it did, such as %s", said, g.example(s)), g.walk.nearest(said))
+	case m.among != nil:
+		if saw, ok := sawOf(rest); ok {
+			return g.whichOf(m.among, saw)
+		}
+		return "", misunderstood("which of them: " + g.walk.listed(m.among))
+	case rest == "":
+		g.asking, g.part = askWhat, g.walk.place(s, m.part)
 		return "", nil
 	}
-	reply, err := g.about(g.walk.place(s, part), strings.Join(words[used:], " "))
-	return reply, behind(err, used)
+	reply, err := g.about(g.walk.place(s, m.part), rest, m.number)
+	return reply, behind(err, m.used)
 }
 
-// about takes what a part did, or where it was measured.
-func (g *Guide) about(at int, text string) (string, error) {
-	s := &g.walk.Steps[g.at]
-	p := &g.walk.Model.Setup.Parts[s.Expect[at].Part]
-	rest, before := strings.CutPrefix(text, "before ")
-	if before && s.Stands() {
-		return "", misunderstood("nothing is moved in this step: say what it is now")
-	}
-	if saw, ok := sawOf(rest); ok {
-		return g.saw(at, saw, before)
-	}
-	e, ok, problem := g.walk.measureOf(s.Expect[at].Part, strings.Fields(rest))
-	switch {
-	case !ok:
-		return "", misunderstood(fmt.Sprintf("not understood: %q; the %s: %s; or measured: %s", text, p.Name, strings.Join(g.walk.wordsOf(p), ", "), g.measureExample(at)))
-	case problem != "":
+// about takes what a part did, or where it was measured. number: the part was named by a
+// bare number.
+func (g *Guide) about(at int, text string, number bool) (string, error) {
+	e, problem := g.read(at, text, number)
+	if problem != "" {
 		return "", misunderstood(problem)
 	}
-	return g.measured(at, e, before)
+	return g.noteAll([]said{{at, e}})
+}
+
+// read reads what a part did, or where it was measured; problem says why it cannot be taken.
+func (g *Guide) read(at int, text string, number bool) (e Event, problem string) {
+	s := &g.walk.Steps[g.at]
+	expect := &s.Expect[at]
+	p := &g.walk.Model.Setup.Parts[expect.Part]
+	rest, before := strings.CutPrefix(text, "before ")
+	if before && s.Stands() {
+		return e, "nothing is moved in this step: say what it is now"
+	}
+	if saw, ok := sawOf(rest); ok {
+		e = g.event(at, saw)
+		e.Before = before
+		return e, g.walk.fitting(s, expect, saw, before)
+	}
+	if number && !before {
+		if problem := g.twoNumbers(at, strings.Fields(rest)); problem != "" {
+			return e, problem
+		}
+	}
+	m, ok, problem := g.walk.measureOf(expect.Part, strings.Fields(rest))
+	m.Before = before
+	switch {
+	case !ok:
+		return e, fmt.Sprintf("not understood: %q; %s; or measured: %s", text, g.walk.ask(s, p), g.measureExample(at))
+	case problem != "":
+		return e, problem
+	}
+	return m.Event, g.walk.doubted(s, expect, &m)
+}
+
+// twoNumbers asks what "4 5 down" means: 5° of part 4, or parts 4 and 5.
+func (g *Guide) twoNumbers(at int, words []string) string {
+	numbers := []string{strconv.Itoa(at + 1)}
+	for len(words) > 0 {
+		n, err := strconv.Atoi(strings.TrimPrefix(words[0], "#"))
+		if err != nil || !g.walk.hasNumber(n) {
+			break
+		}
+		numbers, words = append(numbers, strconv.Itoa(n)), words[1:]
+	}
+	way := strings.Join(words, " ")
+	if _, ok := sawOf(way); !ok || len(numbers) == 1 {
+		return ""
+	}
+	several := fmt.Sprintf("\"%s %s\"", strings.Join(numbers, ", "), way)
+	if len(numbers) > 2 {
+		return "several parts are written with commas: " + several
+	}
+	return fmt.Sprintf("is that %s° of part %s, or parts %s and %s? write \"%s %s° %s\" or %s", numbers[1], numbers[0], numbers[0], numbers[1], numbers[0], numbers[1], way, several)
 }
 
 func (g *Guide) measureExample(at int) string {
@@ -156,46 +266,12 @@ func (g *Guide) measureExample(at int) string {
 }
 
 // saw notes what a part did.
-func (g *Guide) saw(at int, saw Saw, before bool) (string, error) {
+func (g *Guide) saw(at int, saw Saw) (string, error) {
 	s := &g.walk.Steps[g.at]
-	e := &s.Expect[at]
-	if problem := g.walk.fitting(s, e, saw, before); problem != "" {
+	if problem := g.walk.fitting(s, &s.Expect[at], saw, false); problem != "" {
 		return "", misunderstood(problem)
 	}
-	name := g.walk.Model.Setup.Parts[e.Part].Name
-	step := g.at
-	if err := g.note(Event{Kind: Answer, Step: step + 1, Part: name, Saw: saw, Before: before}); err != nil {
-		return "", err
-	}
-	return g.noted(step, at, name+" "+string(saw)), nil
-}
-
-// measured notes where a part is.
-func (g *Guide) measured(at int, e Event, before bool) (string, error) {
-	s := &g.walk.Steps[g.at]
-	step := g.at
-	e.Step, e.Before = step+1, before
-	if before && s.Stands() {
-		return "", misunderstood("nothing is moved in this step: say where it is now")
-	}
-	if err := g.note(e); err != nil {
-		return "", err
-	}
-	where, _ := g.walk.placeOf(s.Expect[at].Part, &e)
-	said := g.walk.placeWords(s.Expect[at].Part, where)
-	if before {
-		said += " before the movement"
-	}
-	return g.noted(step, at, e.Part+" "+said), nil
-}
-
-// noted says what was taken, and whether it is as expected.
-func (g *Guide) noted(step, at int, what string) string {
-	s := &g.walk.Steps[step]
-	if g.walk.differs(s, &s.Expect[at], &g.steps[step]) {
-		return "noted: " + what + ". Not as expected."
-	}
-	return "noted: " + what + "."
+	return g.noteAll([]said{{at, g.event(at, saw)}})
 }
 
 // place is where a part is in a step's Expect: the same in every step.

@@ -54,7 +54,7 @@ func (w *Walk) step(i int, st *stepState) result.BenchStep {
 		p := &w.Model.Setup.Parts[e.Part]
 		part := result.BenchPart{
 			Number: k + 1, Name: p.Name, Stage: s.Said.Parts[k].Stage, Motion: motions[p.Motion], Way: e.Way, Exact: e.Exact, Moves: e.Moves, Sure: e.Sure,
-			Amount: w.amount(e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), Reading: w.readingWords(e, st),
+			Amount: w.amount(e), To: w.to(s, e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), Reading: w.readingWords(e, st),
 		}
 		if e.Takes > 0 {
 			part.Takes = "about " + wording.Time(mixcore.Seconds(math.Round(float64(e.Takes)*10)/10))
@@ -83,6 +83,15 @@ func (w *Walk) amount(e *Expect) string {
 		text += " (" + wording.Length(mixcore.ChordTravel(p.Chord, mixcore.Degrees(by))) + ")"
 	}
 	return text
+}
+
+// to is where a part must come to, of one that clearly does not come from neutral; else empty.
+func (w *Walk) to(s *Step, e *Expect) string {
+	p := &w.Model.Setup.Parts[e.Part]
+	if !e.Moves || s.Stands() || !p.Motion.Hinged() || math.Abs(e.Move.From) < accuracyOf(w.Look, p) {
+		return ""
+	}
+	return w.placeWords(e.Part, e.Move.To)
 }
 
 // said is what was said of a part in words.
@@ -140,5 +149,5 @@ func LookWords(look sight.Look) string {
 	if !look.Ruler {
 		return "which way each part goes; " + less
 	}
-	return "which way each part goes and how far, to " + wording.SetAngle(look.Accuracy) + "; " + less + " as a movement"
+	return "which way each part goes, and where it was measured how far, to " + wording.SetAngle(look.Accuracy) + "; " + less + " as a movement"
 }

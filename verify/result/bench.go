@@ -42,6 +42,7 @@ type BenchState string
 // The states.
 const (
 	StepAsExpected BenchState = "as expected"
+	StepByEye      BenchState = "by eye, not measured" // as expected, but how far something went was to be measured and was not
 	StepDiffers    BenchState = "differs"
 	StepUnsure     BenchState = "not seen" // of a part it could not be said what it did
 	StepSkipped    BenchState = "skipped"
@@ -73,6 +74,7 @@ type BenchPart struct {
 	Motion  Motion
 	Way     string // what it must do, in a word, as WalkPart.Way
 	Amount  string // by how much: "15.4° (10 mm)"; empty where it stays
+	To      string // where it then is, from neutral: "16.4° UP (11 mm)"; empty where that is how far it moves, or it stays
 	Exact   string // where from and where to
 	Moves   bool   // it must move, run, or stand off neutral: whoever looks must see something
 	Sure    bool   // false: it moves so little that nobody could be sure, so it is not asked

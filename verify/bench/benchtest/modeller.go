@@ -24,7 +24,7 @@ type Modeller struct {
 func Begin() []string { return []string{"yes", "yes", "yes"} }
 
 // All are all answers of a walk: those to the steps that are asked for behind it to decide,
-// and the last Enter too.
+// and the last yes too.
 func (m *Modeller) All() []string {
 	return m.Through(bench.NewGuide(m.Walk, bench.Nowhere{}, func() string { return "" }))
 }
@@ -139,7 +139,8 @@ func (m *Modeller) motor(s *bench.Step, e *bench.Expect, move sight.Move) string
 	return "did not move"
 }
 
-// ruler is where a part was measured that is not where it should be.
+// ruler is where a part was measured: every surface after the movement, and whatever is not
+// where it should be.
 func (m *Modeller) ruler(s *bench.Step, e *bench.Expect, move sight.Move) (said []string) {
 	p := &m.Walk.Model.Setup.Parts[e.Part]
 	accuracy := float64(sight.AccuracyAmount)
@@ -153,12 +154,12 @@ func (m *Modeller) ruler(s *bench.Step, e *bench.Expect, move sight.Move) (said 
 		case math.Abs(at) < 0.0005:
 			return "0"
 		}
-		return fmt.Sprintf("%.3f %s", math.Abs(at), wording.Direction(p.Motion, at > 0))
+		return fmt.Sprintf("%.3f %s sure", math.Abs(at), wording.Direction(p.Motion, at > 0))
 	}
 	if !s.Stands() && math.Abs(move.From-e.Move.From) >= accuracy {
 		said = append(said, "before "+place(move.From))
 	}
-	if math.Abs(move.To-e.Move.To) >= accuracy {
+	if p.Motion.Hinged() || math.Abs(move.To-e.Move.To) >= accuracy {
 		said = append(said, place(move.To))
 	}
 	return said

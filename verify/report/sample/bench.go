@@ -9,7 +9,7 @@ func BenchStep() *result.BenchStep {
 		Number: 3, Of: 5, Stand: []string{"motor switch live", "flap lever landing"}, Move: []string{"roll stick full right", "throttle 100 %"},
 		SignalBack: true, Beware: []string{"a motor runs here: propeller off, or the model restrained"}, State: result.StepDiffers,
 		Parts: []result.BenchPart{
-			{Number: 1, Name: "port aileron", Stage: result.PortWing, Motion: result.UpDown, Way: "DOWN", Amount: "15.4° (10 mm)", Exact: "neutral to 15.4° DOWN (10 mm)", Moves: true, Sure: true,
+			{Number: 1, Name: "port aileron", Stage: result.PortWing, Motion: result.UpDown, Way: "DOWN", Amount: "15.4° (10 mm)", To: "8° DOWN (5.2 mm)", Exact: "7.4° UP to 8° DOWN (5.2 mm)", Moves: true, Sure: true,
 				Spot: result.Spot{Row: "wing", From: -0.96, To: -0.52}, Said: "the other way", Differs: true},
 			{Number: 2, Name: "port flap", Stage: result.PortWing, Motion: result.UpDown, Way: "A LITTLE", Exact: "25° DOWN to 26.2° DOWN (20 mm)",
 				Spot: result.Spot{Row: "wing", From: -0.5, To: -0.14}},

@@ -44,7 +44,7 @@ func RenderBench(w io.Writer, r *result.Bench, o Options) error {
 
 // benchMarks are the signs and words of what became of a step.
 var benchMarks = map[result.BenchState]string{
-	result.StepAsExpected: "✓ as expected", result.StepDiffers: "✗ DIFFERS", result.StepUnsure: "▲ not all seen",
+	result.StepAsExpected: "✓ as expected", result.StepByEye: "▲ as expected by eye, not measured", result.StepDiffers: "✗ DIFFERS", result.StepUnsure: "▲ not all seen",
 	result.StepSkipped: "▲ skipped", result.StepOpen: "- not reached",
 }
 
@@ -121,6 +121,9 @@ func benchDiffer(part *result.BenchPart) string {
 	}
 	if part.Moves && part.Amount != "" && part.Motion != result.Power {
 		wanted += " by " + part.Amount
+		if part.To != "" {
+			wanted += ", to " + part.To
+		}
 	}
 	var got []string
 	if part.Said != "" {
@@ -264,17 +267,22 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 
 func (p *page) benchVerdict(r *result.Bench) {
 	p.blank()
-	right, wrong, unseen := 0, 0, ""
+	right, wrong, byEye, unseen := 0, 0, 0, ""
 	for i := range r.Steps {
 		switch r.Steps[i].State {
 		case result.StepAsExpected:
 			right++
+		case result.StepByEye:
+			byEye++
 		case result.StepDiffers:
 			wrong++
 		}
 	}
-	if n := len(r.Steps) - right - wrong; n > 0 {
-		unseen = fmt.Sprintf(", %d not seen", n)
+	if byEye > 0 {
+		unseen = fmt.Sprintf(", %d by eye and not measured", byEye)
+	}
+	if n := len(r.Steps) - right - wrong - byEye; n > 0 {
+		unseen += fmt.Sprintf(", %d not seen", n)
 	}
 	of := fmt.Sprintf("%d of %s", right, said.Count(len(r.Steps), "step"))
 	if r.Fails {
@@ -286,7 +294,7 @@ func (p *page) benchVerdict(r *result.Bench) {
 	case result.SeenDiffers:
 		p.hang("✗ ", p.bad, fmt.Sprintf("NOT AS EXPECTED, DO NOT FLY: %s not as the set-up does it; %s as expected%s.", said.Does(wrong, "step", "is", "are"), of, unseen), p.bad)
 	case result.NotFinished:
-		p.hang("▲ ", p.warn, fmt.Sprintf("NOT FINISHED, which is not a yes: %s as expected, the others were not seen. --resume goes on where it was left.", of), p.warn)
+		p.hang("▲ ", p.warn, fmt.Sprintf("NOT FINISHED, which is not a yes: %s as expected%s. --resume goes on where it was left.", of, unseen), p.warn)
 	default:
 		p.hang("▲ ", p.warn, "NOTHING SEEN: this says nothing about the model.", p.warn)
 	}

@@ -1,6 +1,7 @@
 package terminal
 
 import (
+	"fmt"
 	"io"
 	"strings"
 	"testing"
@@ -90,4 +91,25 @@ func TestPictureStaysWithinItsColumns(t *testing.T) {
 			}
 		}
 	})
+}
+
+// No line ends between the number of a part and its name, nor within the name.
+func TestStepBreaksNoItem(t *testing.T) {
+	s := &result.BenchStep{Number: 1, Of: 1, Move: []string{"roll stick full right"}}
+	for n, name := range []string{"port outer flap", "port inner flap", "elevator", "starboard inner flap", "starboard outer flap", "rudder", "nose wheel"} {
+		s.Parts = append(s.Parts, result.BenchPart{Number: n + 1, Name: name, Motion: result.UpDown, Way: "STAYS", Exact: "neutral", Sure: true})
+	}
+	for width := MinWidth; width <= MaxWidth; width++ {
+		text := ofStep(s, BenchLook{}).text(t, Options{Width: width})
+		for i := range s.Parts {
+			if item := fmt.Sprintf("%d %s", s.Parts[i].Number, s.Parts[i].Name); !strings.Contains(text, item) {
+				t.Errorf("at %d columns %q is broken:\n%s", width, item, text)
+			}
+		}
+		for line := range strings.Lines(text) {
+			if columns(strings.TrimSuffix(line, "\n")) > width {
+				t.Errorf("at %d columns: %q", width, line)
+			}
+		}
+	}
 }

@@ -69,6 +69,7 @@ func (p *page) mustMove(s *result.BenchStep, ruler bool) {
 		title = "these must stand off neutral:"
 	}
 	p.para(2, title, plain)
+	from := false
 	for i := range s.Parts {
 		part := &s.Parts[i]
 		if !part.Moves {
@@ -81,8 +82,14 @@ func (p *page) mustMove(s *result.BenchStep, ruler bool) {
 				does = part.Way + ", " + part.Amount
 			}
 		}
-		if ruler {
+		switch {
+		case ruler && part.Motion != result.Power && !s.Stands():
+			does = part.Way + " from " + part.Exact
+		case ruler:
 			does = part.Way + ", " + part.Exact
+		case part.To != "":
+			does += ", to " + part.To
+			from = true
 		}
 		if !part.Sure {
 			does += "; perhaps too little to be seen"
@@ -92,25 +99,31 @@ func (p *page) mustMove(s *result.BenchStep, ruler bool) {
 		}
 		p.hang("  "+pad(fmt.Sprintf("%2d ", part.Number)+p.say(part.Name), names+3)+"  ", plain, does, p.strong)
 	}
+	if from || ruler {
+		p.para(2, "measure where a part then stands, from neutral, and not how far it moved", p.faint)
+	}
 }
 
 // mustStay are the parts that must not move, in as few lines as can be.
 func (p *page) mustStay(s *result.BenchStep, ruler bool) {
-	var still, stopped, little, runs []string
+	var still, elsewhere, stopped, little, runs []string
 	for i := range s.Parts {
 		part := &s.Parts[i]
 		name := fmt.Sprintf("%d %s", part.Number, part.Name)
-		if ruler && part.Way != "STOPPED" {
-			name += " (" + part.Exact + ")"
+		where := name
+		if ruler {
+			where += " (" + part.Exact + ")"
 		}
 		switch {
 		case part.Moves:
-		case !part.Sure:
-			little = append(little, name)
+		case !part.Sure, ruler && part.Motion != result.Power && strings.Contains(part.Exact, " to "):
+			little = append(little, where)
 		case part.Way == "STOPPED":
 			stopped = append(stopped, name)
 		case part.Motion == result.Power:
-			runs = append(runs, name)
+			runs = append(runs, where)
+		case ruler && part.Exact != "neutral":
+			elsewhere = append(elsewhere, where)
 		case part.Way == "IN" && !ruler:
 			still = append(still, name+" (in)")
 		default:
@@ -118,11 +131,49 @@ func (p *page) mustStay(s *result.BenchStep, ruler bool) {
 		}
 	}
 	word := "must not move:  "
-	if s.Stands() {
+	switch {
+	case s.Stands():
 		word = "at neutral:     "
+	case ruler:
+		word = "stays neutral:  "
 	}
-	p.listed("  "+word, still)
-	p.listed("  stays stopped:  ", stopped)
-	p.listed("  runs on, alike: ", runs)
-	p.listed("  may move a bit: ", little)
+	p.items("  "+word, still)
+	p.items("  stays there:    ", elsewhere)
+	p.items("  stays stopped:  ", stopped)
+	p.items("  runs on, alike: ", runs)
+	p.items("  may move a bit: ", little)
+}
+
+// items are some items behind a label, with commas; no line ends within one that is not
+// wider than a line.
+func (p *page) items(label string, all []string) {
+	for _, item := range all {
+		if columns(label)+columns(p.say(item))+1 > p.width { // then below the label
+			p.row(inked{label, plain})
+			label = spaces(4)
+			break
+		}
+	}
+	room := p.width - columns(label)
+	line := ""
+	flush := func() {
+		if line != "" {
+			p.hang(label, plain, line, plain)
+			label, line = spaces(columns(label)), ""
+		}
+	}
+	for i, item := range all {
+		item = p.say(item)
+		if i < len(all)-1 {
+			item += ","
+		}
+		if line != "" && columns(line)+1+columns(item) > room {
+			flush()
+		}
+		if line != "" {
+			line += " "
+		}
+		line += item
+	}
+	flush()
 }
