@@ -14,7 +14,8 @@ import (
 // scripts, which may be none, pass on the set-up as written.
 func FinishBench(r *result.Bench, m *airframes.Model, files []script.File) {
 	sources := sourcesOf(m, files)
-	r.Tool, r.Model, r.Cautions = Version, modelOf(m), cautions(m)
+	r.Tool, r.Model = Version, modelOf(m)
+	r.Cautions = append(cautions(m)[:1], beyondTheWalk()...)
 	r.Findings = Findings(findings.Find(m), sources...)
 	for i := range r.Fits {
 		quotePlace(&r.Fits[i].Place, sources)

@@ -19,6 +19,7 @@ type Guide struct {
 	state
 
 	asking  asking
+	next    *next        // what comes behind the last step; nil where nobody has looked since the last answer
 	pending Saw          // said without a part
 	among   []int        // of the parts that may be meant; nil for all
 	told    map[int]bool // by place in Expect: that it often differs
@@ -39,7 +40,7 @@ const (
 
 // NewGuide begins a walk.
 func NewGuide(w *Walk, to Journal, now func() string) *Guide {
-	return &Guide{walk: w, journal: to, now: now, state: state{steps: make([]stepState, len(w.Steps))}}
+	return &Guide{walk: w.own(), journal: to, now: now, state: state{steps: make([]stepState, w.chosen)}}
 }
 
 // Replay takes the events of a record that is gone on with or looked at, writing nothing.
@@ -69,6 +70,10 @@ type Ask struct {
 	Prompt string
 }
 
+// Walk is the walk that is led through, with the steps that were asked for on the way to
+// decide.
+func (g *Guide) Walk() *Walk { return g.walk }
+
 // Over says whether nothing is asked any more.
 func (g *Guide) Over() bool { return g.ended || g.paused || g.refused }
 
@@ -84,7 +89,7 @@ func (g *Guide) Ask() Ask {
 	case g.confirmed < len(Questions):
 		return Ask{Said: g.walk.questions()[g.confirmed].Text, Prompt: "yes, no> "}
 	case g.at == len(g.steps):
-		return Ask{Prompt: "That was the last step. y: finish; b: back> "}
+		return g.behindTheLast()
 	}
 	s := &g.walk.Steps[g.at]
 	switch g.asking {
@@ -132,7 +137,7 @@ func (g *Guide) keys(s *Step) string {
 		text = all + " as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
 	}
 	if g.walk.Look.Ruler {
-		text += " Measured from neutral: " + g.measuredExample(s) + "; what is not measured counts as seen by eye."
+		text = all + " as expected by eye: y. Measured: " + g.measuredExample(s) + ". Else as " + g.example(s) + ". h: help."
 	}
 	return text
 }
@@ -197,8 +202,8 @@ func (g *Guide) note(e Event) error {
 	if err := g.walk.apply(&g.state, &e); err != nil {
 		panic("bench: an event of its own cannot be: " + err.Error())
 	}
-	g.asking = askStep
-	if g.at != at || e.Kind == Back || e.Kind == Resumed || e.Kind == Changed {
+	g.asking, g.next = askStep, nil
+	if g.at != at || e.Kind == Back || e.Kind == Further || e.Kind == Resumed || e.Kind == Changed {
 		g.shown = false
 	}
 	return nil
@@ -215,23 +220,23 @@ func (g *Guide) Stop() error {
 	return g.note(Event{Kind: Pause})
 }
 
-// misunderstood is what is said to a line that cannot be taken.
-type misunderstood string
-
-func (m misunderstood) Error() string { return string(m) }
-
 // Reply is what is said to a line.
 type Reply struct {
 	Text       string // may be empty
 	Understood bool   // false: nothing came of the line, and the same is asked again
+	Hint       string // of what was not understood, what may be meant; may be empty
+	Word       int    // of what was not understood, the first of the line's words that it is about, from 0
 }
 
 // Take takes a line. The error is the journal's: then the line was not taken.
 func (g *Guide) Take(line string) (Reply, error) {
 	text, err := g.take(line)
-	var not misunderstood
+	var not *misunderstanding
 	if errors.As(err, &not) {
-		return Reply{Text: string(not)}, nil
+		if tidy(line) != strings.ToLower(strings.Join(strings.Fields(line), " ")) {
+			not.word = 0 // its words are others than those that were read
+		}
+		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }
@@ -291,10 +296,16 @@ func (g *Guide) since(text string) (string, error) {
 }
 
 func (g *Guide) finish(text string) (string, error) {
-	for _, yes := range append([]string{"f", "finish", "end"}, yeses...) {
-		if text == yes {
-			return "", g.note(Event{Kind: End})
-		}
+	goesOn := g.decides().step != nil
+	switch {
+	case slices.Contains([]string{"f", "finish", "end"}, text):
+		return "", g.note(Event{Kind: End})
+	case slices.Contains(yeses, text) && goesOn:
+		return "", g.decide()
+	case slices.Contains(yeses, text):
+		return "", g.note(Event{Kind: End})
+	case goesOn:
+		return "", misunderstood("y shows the step; f finishes without it; b goes back to the last step")
 	}
 	return "", misunderstood("y finishes; b goes back to the last step")
 }

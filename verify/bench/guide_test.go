@@ -188,7 +188,7 @@ func TestLinesAreUnderstood(t *testing.T) {
 		}
 		switch {
 		case c.says != "":
-			if reply.Understood || !strings.Contains(reply.Text, c.says) || len(events.Events) > 0 {
+			if reply.Understood || !strings.Contains(reply.Text+"; "+reply.Hint, c.says) || len(events.Events) > 0 {
 				t.Errorf("%q: got %+v and %+v, wanted %q", c.lines, reply, events.Events, c.says)
 			}
 		case len(events.Events) != 1 || !reflect.DeepEqual(events.Events[0], c.want):
@@ -283,7 +283,7 @@ func TestSealOfARecord(t *testing.T) {
 		right bool
 	}{
 		{append(begin, "y", "y", "y", "y"), "seen on the model: 3 of 3 steps as expected, 2026-11-25", true},
-		{append(begin, "y", "1 o", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 NOT AS EXPECTED, 2026-11-25", false},
+		{append(begin, "y", "1 o", "y", "y", "f"), "seen on the model: 2 of 3 steps as expected, 1 NOT AS EXPECTED, 2026-11-25", false},
 		{append(begin, "y", "s wind", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 skipped, 2026-11-25", false},
 		{append(begin, "y", "u 1", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 not seen, 2026-11-25", false},
 		{append(begin, "y", "y", "y"), "seen on the model: 3 of 3 steps as expected, 2026-11-25", true}, // the end of what is said ends it
@@ -457,7 +457,7 @@ func TestHelpFitsTheStep(t *testing.T) {
 	for _, line := range benchtest.Begin() {
 		still.Take(line)
 	}
-	if keys := still.Ask().Said; keys != `All at neutral: y. Else a part and where it stands, such as "1 up". h: help. Measured from neutral: "1 12.5 up"; what is not measured counts as seen by eye.` {
+	if keys := still.Ask().Said; keys != `All as expected by eye: y. Measured: "1 12.5 up". Else as "1 up". h: help.` {
 		t.Errorf("%q", keys)
 	}
 	if r, _ := still.Take("n"); !strings.Contains(r.Text, "nothing is moved in this step: say which part does not stand as it should") {

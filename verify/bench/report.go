@@ -3,8 +3,6 @@ package bench
 import (
 	"context"
 
-	"example.com/hingeline/verify/faults/cause"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
@@ -73,27 +71,5 @@ func (w *Walk) sizes(s *Step, st *stepState) int {
 
 // causes is what explains what was seen.
 func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes {
-	w := g.walk
-	look, measured := w.Look, w.Look.Ruler
-	for i := range g.steps {
-		measured = measured || len(g.steps[i].read) > 0
-	}
-	if measured && !look.Ruler {
-		look.Ruler, look.Accuracy = true, sight.UsualAccuracy
-	}
-	ask := cause.NewSession(ctx, w.table(), files, look)
-	for i := range w.Steps {
-		s, st := &w.Steps[i], &g.steps[i]
-		if !st.touched() {
-			continue
-		}
-		var list []cause.Seen
-		for k := range s.Expect {
-			if seen, ok := w.seen(s, &s.Expect[k], st, measured); ok {
-				list = append(list, seen)
-			}
-		}
-		ask.Answer(i, list)
-	}
-	return ask.Causes()
+	return g.inquiry(ctx, files).Causes()
 }

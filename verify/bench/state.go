@@ -3,6 +3,8 @@ package bench
 import (
 	"fmt"
 	"slices"
+
+	"example.com/hingeline/verify/faults/sight"
 )
 
 // state is what the events so far have come to.
@@ -61,7 +63,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		if s.changed || !asked || e.What != Questions[s.confirmed].Name {
 			return fmt.Errorf("it answers the question %q, which was not asked", e.What)
 		}
-	case Answer, Measured, Skip, Back, Undo, End:
+	case Answer, Measured, Skip, Back, Undo, Further, End:
 		if asked {
 			return fmt.Errorf("something was done before all was confirmed that must be so")
 		}
@@ -79,6 +81,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		s.changed = slices.ContainsFunc(s.steps, func(st stepState) bool { return st.touched() })
 	case Changed:
 		s.changed, s.at = false, 0
+		s.steps, w.Steps = s.steps[:w.chosen], w.Steps[:w.chosen]
 		for i := range s.steps {
 			s.steps[i].forget()
 		}
@@ -95,6 +98,10 @@ func (w *Walk) apply(s *state, e *Event) error {
 		}
 		s.at = e.Step - 1
 		s.steps[s.at].forget()
+		left := max(w.chosen, e.Step)
+		s.steps, w.Steps = s.steps[:left], w.Steps[:left]
+	case Further:
+		return w.further(s, e)
 	case Answer, Measured, Skip:
 		return w.answered(s, e)
 	case Undo:
@@ -102,6 +109,20 @@ func (w *Walk) apply(s *state, e *Event) error {
 	default:
 		return fmt.Errorf("there is no event %q", e.Kind)
 	}
+	return nil
+}
+
+// further takes a step that is to decide.
+func (w *Walk) further(s *state, e *Event) error {
+	if s.at < len(w.Steps) || e.Step != s.at+1 || e.Pose == nil {
+		return fmt.Errorf("it asks for a step to decide before the others are done")
+	}
+	step, watch, err := e.Pose.read(w.Model)
+	if err != nil {
+		return fmt.Errorf("its step %w", err)
+	}
+	w.add([]sight.Step{step}, [][]int{watch})
+	s.steps = append(s.steps, stepState{})
 	return nil
 }
 

@@ -38,7 +38,8 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 		}
 		return g.why(reason)
 	case orders[words[0]] == also:
-		return g.named(words[1:])
+		reply, err := g.named(words[1:])
+		return reply, behind(err, 1)
 	}
 	if saw, ok := sawOf(text); ok {
 		return g.alone(s, saw)
@@ -157,7 +158,7 @@ func (g *Guide) which(text string) (string, error) {
 	case m.problem != "":
 		return "", misunderstood(m.problem)
 	case m.used == 0:
-		return "", misunderstood("there is no such part" + g.walk.nearest(text))
+		return "", hinted("there is no such part", g.walk.nearest(text))
 	case m.used < len(words):
 		return g.named(words)
 	case m.among != nil:
@@ -180,7 +181,7 @@ func (g *Guide) named(words []string) (string, error) {
 	case m.problem != "":
 		return "", misunderstood(m.problem)
 	case m.used == 0:
-		return "", misunderstood("not understood: a part and what it did is wanted, such as " + g.example(s) + g.walk.nearest(strings.Join(words, " ")) + "; h: help")
+		return "", hinted(fmt.Sprintf("not understood: %q; wanted a part and what it did, such as %s", strings.Join(words, " "), g.example(s)), g.walk.nearest(strings.Join(words, " ")))
 	case m.among != nil:
 		if saw, ok := sawOf(rest); ok {
 			return g.whichOf(m.among, saw)
@@ -190,7 +191,8 @@ func (g *Guide) named(words []string) (string, error) {
 		g.asking, g.part = askWhat, g.walk.place(s, m.part)
 		return "", nil
 	}
-	return g.about(g.walk.place(s, m.part), rest, m.number)
+	reply, err := g.about(g.walk.place(s, m.part), rest, m.number)
+	return reply, behind(err, m.used)
 }
 
 // about takes what a part did, or where it was measured. number: the part was named by a
@@ -226,7 +228,7 @@ func (g *Guide) read(at int, text string, number bool) (e Event, problem string)
 	m.Before = before
 	switch {
 	case !ok:
-		return e, fmt.Sprintf("not understood: %q; %s; or measured: %s; h: help", text, g.walk.ask(s, p), g.measureExample(at))
+		return e, fmt.Sprintf("not understood: %q; %s; or measured: %s", text, g.walk.ask(s, p), g.measureExample(at))
 	case problem != "":
 		return e, problem
 	}

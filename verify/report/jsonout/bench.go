@@ -44,12 +44,13 @@ type benchCountsJSON struct {
 }
 
 type benchStepJSON struct {
-	Number int             `json:"number"`
-	Stand  []string        `json:"stand"`
-	Move   []string        `json:"move"`
-	State  string          `json:"state"`
-	Reason string          `json:"reason"`
-	Parts  []benchPartJSON `json:"parts"`
+	Number  int             `json:"number"`
+	Further bool            `json:"further"`
+	Stand   []string        `json:"stand"`
+	Move    []string        `json:"move"`
+	State   string          `json:"state"`
+	Reason  string          `json:"reason"`
+	Parts   []benchPartJSON `json:"parts"`
 }
 
 type benchPartJSON struct {
@@ -105,6 +106,9 @@ type benchFitJSON struct {
 	After   float64           `json:"off_corrected_deg"`
 	Points  []benchPointJSON  `json:"points"`
 	Note    string            `json:"note"`
+
+	Table      string  `json:"table"`
+	TableAfter float64 `json:"off_as_table_deg"`
 }
 
 type benchChangeJSON struct {
@@ -148,7 +152,7 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 }
 
 func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
-	one := benchStepJSON{s.Number, list(s.Stand), list(s.Move), string(s.State), s.Reason, []benchPartJSON{}}
+	one := benchStepJSON{s.Number, s.Further, list(s.Stand), list(s.Move), string(s.State), s.Reason, []benchPartJSON{}}
 	switch s.State {
 	case result.StepAsExpected:
 		counts.AsExpected++
@@ -171,7 +175,7 @@ func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
 }
 
 func benchFitOf(f *result.BenchFit) benchFitJSON {
-	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note}
+	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note, f.Table, f.TableAfter}
 	for _, c := range f.Changes {
 		one.Changes = append(one.Changes, benchChangeJSON(c))
 	}

@@ -25,6 +25,7 @@ func RenderBench(w io.Writer, r *result.Bench, o Options) error {
 		}
 		p.hang("  steps     ", p.faint, r.Walk, plain)
 		p.hang("  watched   ", p.faint, r.Look, plain)
+		p.cautions(r.Cautions)
 		p.benchSteps(r)
 	}
 	p.benchDiffers(r)
@@ -35,7 +36,6 @@ func RenderBench(w io.Writer, r *result.Bench, o Options) error {
 	p.benchFits(r.Fits, o.Brief)
 	if !o.Brief {
 		p.warnings(r.Findings, "beside the model")
-		p.cautions(r.Cautions)
 	}
 	p.benchVerdict(r)
 	return p.flush(w)
@@ -65,6 +65,9 @@ func (p *page) benchSteps(r *result.Bench) {
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		text := benchMarks[s.State]
+		if s.Further {
+			text += " (to tell which mistake it is)"
+		}
 		if s.Reason != "" {
 			text += ": " + s.Reason
 		}
@@ -99,7 +102,7 @@ func (p *page) benchDiffers(r *result.Bench) {
 			if !head {
 				head = true
 				p.blank()
-				p.para(0, "NOT AS EXPECTED", p.bad)
+				p.para(0, "NOT AS EXPECTED: DO NOT FLY", p.bad)
 			}
 			if !shown {
 				shown = true
@@ -205,7 +208,7 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 	head := false
 	for i := range all {
 		f := &all[i]
-		if brief && !f.Offered {
+		if brief && !f.Offered && f.Table == "" {
 			continue
 		}
 		if !head {
@@ -236,6 +239,9 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 		}
 		if f.Note != "" {
 			p.para(4, f.Note, plain)
+		}
+		if f.Table != "" {
+			p.hang("    in its place with --as-table  ", p.strong, fmt.Sprintf("measured: %s; then off by %s°. A table keeps what was misread.", f.Table, said.Decimal(f.TableAfter, 2)), plain)
 		}
 	}
 	if head {
