@@ -258,18 +258,45 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 	}
 }
 
+// lastEvent is what a record ends with; empty where nothing was said.
+func lastEvent(t *testing.T, name string) bench.Kind {
+	t.Helper()
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := bench.Read(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Events) == 0 {
+		return ""
+	}
+	return r.Events[len(r.Events)-1].Kind
+}
+
 // What is typed before a question stands there is no answer to it, so that a glove on the
 // keys sees nothing as expected; nor is a bare Enter.
 func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
 	program, dir := programInDirectory(t)
 	ahead := strings.Repeat("y\n", 40)
-	on, status := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t,
-		[]string{"yes\n" + ahead, "yes\n" + ahead, "yes\n\n\n" + ahead, "", "", "y\n" + ahead})
+	on, status := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, []string{"yes\n" + ahead, "yes\n" + ahead, "yes\n\n\n" + ahead, "", "", "y\n" + ahead})
 	if status != -1 {
 		t.Fatalf("it came to an end: exit status %d\n%s", status, on)
 	}
-	want := []bench.Kind{bench.Confirmed, bench.Confirmed, bench.Confirmed, bench.Answer}
-	if kinds := eventsOf(t, recordPath(filepath.Join(dir, "pellin-park.bench"), 1)); !slices.Equal(kinds, want) {
+	text, err := os.ReadFile(filepath.Join(dir, "pellin-park.bench", "0001.jsonl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := bench.Read(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var kinds []bench.Kind
+	for i := range r.Events {
+		kinds = append(kinds, r.Events[i].Kind)
+	}
+	if want := []bench.Kind{bench.Confirmed, bench.Confirmed, bench.Confirmed, bench.Answer}; !slices.Equal(kinds, want) {
 		t.Errorf("got %q, wanted %q\n%s", kinds, want, on)
 	}
 	if n := strings.Count(on, "Enter alone says nothing"); n != 2 {
@@ -280,13 +307,10 @@ func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
 // What is said beside the questions fits the terminal too, and no word is broken.
 func TestBenchSaysNothingWiderThanTheTerminal(t *testing.T) {
 	program, dir := programInDirectory(t)
-	typed := func(lines []string, more ...string) (string, int) {
-		return sitting{dir: dir, argv: append([]string{program, "bench", "pellin-park"}, more...)}.typed(t, lines)
-	}
-	typed(append(benchtest.Begin(), "y"))
-	on, _ := typed(append(benchtest.Begin(), "h", "gibberish", "p"))
-	again, _ := typed([]string{"no", "yes", "no"}, "--resume=1")
-	refused, status := typed(nil, "--resume=77", "--date", "2026-11-25T20:15:00Z")
+	sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, append(benchtest.Begin(), "y"))
+	on, _ := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, append(benchtest.Begin(), "h", "gibberish", "p"))
+	again, _ := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--resume=1"}}.typed(t, []string{"no", "yes", "no"})
+	refused, status := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--resume=77", "--date", "2026-11-25T20:15:00Z"}}.typed(t, nil)
 	if status != statusBadInput {
 		t.Errorf("exit status %d: %s", status, refused)
 	}
@@ -301,31 +325,4 @@ func TestBenchSaysNothingWiderThanTheTerminal(t *testing.T) {
 			t.Errorf("wider than the terminal: %q", line)
 		}
 	}
-}
-
-// lastEvent is what a record ends with; empty where nothing was said.
-func lastEvent(t *testing.T, name string) bench.Kind {
-	t.Helper()
-	kinds := eventsOf(t, name)
-	if len(kinds) == 0 {
-		return ""
-	}
-	return kinds[len(kinds)-1]
-}
-
-// eventsOf are the kinds of the events of a record.
-func eventsOf(t *testing.T, name string) (kinds []bench.Kind) {
-	t.Helper()
-	text, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := bench.Read(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := range r.Events {
-		kinds = append(kinds, r.Events[i].Kind)
-	}
-	return kinds
 }

@@ -40,7 +40,7 @@ func TestStepsThatDecide(t *testing.T) {
 	more := 0
 	for !g.Over() {
 		ask := g.Ask()
-		if strings.HasPrefix(ask.Prompt, "Enter: show it; f: finish without") {
+		if strings.HasPrefix(ask.Prompt, "y: show it; f: finish without") {
 			if more == 0 && !strings.Contains(ask.Said, "DO NOT FLY") {
 				t.Errorf("%q", ask.Said)
 			}

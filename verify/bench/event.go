@@ -17,8 +17,8 @@ const (
 	Measured  Kind = "measured"  // where one part was
 	Skip      Kind = "skip"
 	Back      Kind = "back"    // to a step, whose answers are forgotten, and steps to decide that were asked for behind it
-	Further   Kind = "further" // a step that is to tell apart what would explain the answers so far
 	Undo      Kind = "undo"    // of the last thing that was noted of a part in the step
+	Further   Kind = "further" // a step that is to tell apart what would explain the answers so far
 	Pause     Kind = "pause"
 	Resumed   Kind = "resumed"
 	Changed   Kind = "changed"   // behind Resumed: the model or the radio was since; all answers are forgotten

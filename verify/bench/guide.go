@@ -137,7 +137,7 @@ func (g *Guide) keys(s *Step) string {
 		text = all + " as expected: y. Else o other way, n did not move, l too little, m too much, e something else moved. h: help."
 	}
 	if g.walk.Look.Ruler {
-		text += " Measured from neutral: " + g.measuredExample(s) + "; what is not measured is seen by eye."
+		text = all + " as expected by eye: y. Measured: " + g.measuredExample(s) + ". Else as " + g.example(s) + ". h: help."
 	}
 	return text
 }
@@ -233,7 +233,10 @@ func (g *Guide) Take(line string) (Reply, error) {
 	text, err := g.take(line)
 	var not *misunderstanding
 	if errors.As(err, &not) {
-		return Reply{Text: not.text, Hint: not.hint, Word: wordIn(line, not.word)}, nil
+		if tidy(line) != strings.ToLower(strings.Join(strings.Fields(line), " ")) {
+			not.word = 0 // its words are others than those that were read
+		}
+		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }

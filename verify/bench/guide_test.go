@@ -457,7 +457,7 @@ func TestHelpFitsTheStep(t *testing.T) {
 	for _, line := range benchtest.Begin() {
 		still.Take(line)
 	}
-	if keys := still.Ask().Said; keys != `All at neutral: y. Else a part and where it stands, such as "1 up". h: help. Measured from neutral: "1 12.5 up"; what is not measured counts as seen by eye.` {
+	if keys := still.Ask().Said; keys != `All as expected by eye: y. Measured: "1 12.5 up". Else as "1 up". h: help.` {
 		t.Errorf("%q", keys)
 	}
 	if r, _ := still.Take("n"); !strings.Contains(r.Text, "nothing is moved in this step: say which part does not stand as it should") {

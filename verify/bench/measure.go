@@ -14,8 +14,8 @@ import (
 // widest is the largest angle in degrees that a reading may have.
 const widest = 120
 
-// measurement is a Measured event as somebody says it. Sure: it is meant, however unlikely.
-type measurement struct {
+// told is a Measured event as somebody says it. Sure: it is meant, however unlikely.
+type told struct {
 	Event
 	Sure bool
 }
@@ -25,7 +25,7 @@ var surely = []string{"sure", "really", "from neutral"}
 
 // measureOf reads an amount: "12 up", "12° up", "9 mm down", "0", "85 %". ok is false
 // where it is none; problem says what is wrong with one.
-func (w *Walk) measureOf(part int, words []string) (m measurement, ok bool, problem string) {
+func (w *Walk) measureOf(part int, words []string) (m told, ok bool, problem string) {
 	text := strings.Join(words, " ")
 	for _, word := range surely {
 		if bare, ok := strings.CutSuffix(text, " "+word); ok {
@@ -155,7 +155,7 @@ func (w *Walk) reach(part int, plus bool) (furthest float64, stop bool) {
 
 // doubted asks about a reading again: one that is beyond what the surface can do, or that is
 // how far it moves and not where it is. Empty where there is nothing to ask.
-func (w *Walk) doubted(s *Step, e *Expect, m *measurement) string {
+func (w *Walk) doubted(s *Step, e *Expect, m *told) string {
 	p := &w.Model.Setup.Parts[e.Part]
 	at, err := w.placeOf(e.Part, &m.Event)
 	if err != nil || m.Sure || !p.Motion.Hinged() {

@@ -44,8 +44,7 @@ func (Nowhere) Append([]byte) error { return nil }
 
 // Rehearse takes lines with a guide that is for nothing else, whose journal should be
 // [Nowhere], and finds every one of which nothing comes. It goes on behind such a line as
-// if it were not there, or where one of the questions is asked as if it were answered so
-// that the walk goes on.
+// if it were not there, or where a question is asked as if the walk went on.
 func Rehearse(g *Guide, lines []string) (all []Misread, err error) {
 	for i, line := range lines {
 		if g.Over() {
@@ -62,12 +61,13 @@ func Rehearse(g *Guide, lines []string) (all []Misread, err error) {
 		g.asking = askStep
 		switch {
 		case g.changed:
-			err = g.note(Event{Kind: Unchanged})
+			if err := g.note(Event{Kind: Unchanged}); err != nil {
+				return nil, err
+			}
 		case g.confirmed < len(Questions):
-			err = g.note(Event{Kind: Confirmed, What: Questions[g.confirmed].Name})
-		}
-		if err != nil {
-			return nil, err
+			if err := g.note(Event{Kind: Confirmed, What: Questions[g.confirmed].Name}); err != nil {
+				return nil, err
+			}
 		}
 	}
 	return all, nil

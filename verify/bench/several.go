@@ -43,8 +43,7 @@ func (g *Guide) several(text string) (reply string, mine bool, err error) {
 		case m.problem != "":
 			return not(m.problem)
 		case m.used == 0:
-			text := fmt.Sprintf("not understood: %q; several parts are told as in \"1, 2 %s\"", piece, g.walk.wordsOf(s, &g.walk.Model.Setup.Parts[s.Expect[0].Part])[0])
-			return "", true, hinted(text, g.walk.nearest(piece))
+			return "", true, hinted(fmt.Sprintf("not understood: %q; several parts are told as in \"1, 2 %s\"", piece, g.walk.wordsOf(s, &g.walk.Model.Setup.Parts[s.Expect[0].Part])[0]), g.walk.nearest(piece))
 		case m.among != nil:
 			return not(fmt.Sprintf("%q: which of them: %s", piece, g.walk.listed(m.among)))
 		case seen[m.part]:

@@ -63,7 +63,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		if s.changed || !asked || e.What != Questions[s.confirmed].Name {
 			return fmt.Errorf("it answers the question %q, which was not asked", e.What)
 		}
-	case Answer, Measured, Skip, Back, Further, Undo, End:
+	case Answer, Measured, Skip, Back, Undo, Further, End:
 		if asked {
 			return fmt.Errorf("something was done before all was confirmed that must be so")
 		}

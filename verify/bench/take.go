@@ -181,8 +181,7 @@ func (g *Guide) named(words []string) (string, error) {
 	case m.problem != "":
 		return "", misunderstood(m.problem)
 	case m.used == 0:
-		said := strings.Join(words, " ")
-		return "", hinted(fmt.Sprintf("not understood: %q; wanted a part and what it did, such as %s", said, g.example(s)), g.walk.nearest(said))
+		return "", hinted(fmt.Sprintf("not understood: %q; wanted a part and what it did, such as %s", strings.Join(words, " "), g.example(s)), g.walk.nearest(strings.Join(words, " ")))
 	case m.among != nil:
 		if saw, ok := sawOf(rest); ok {
 			return g.whichOf(m.among, saw)
