@@ -89,7 +89,7 @@ func (w *Walk) astray(s *Step, e *Expect, st *stepState) string {
 // measurements are what was measured of a surface, in order of the steps, with what the
 // channel of its first servo put out and with what is computed. Where it stands at its stop
 // it tells nothing of what moves it.
-func (w *Walk) measurements(steps []stepState, part int) (points []point) {
+func (w *Walk) measurements(steps []stepState, part int) (points []measurement) {
 	p := &w.Model.Setup.Parts[part]
 	out := w.Model.Plan.NewOutput()
 	for i := range steps {
@@ -106,7 +106,7 @@ func (w *Walk) measurements(steps []stepState, part int) (points []point) {
 			if at >= float64(p.Stops.Plus)-stopsNear || at <= -float64(p.Stops.Minus)+stopsNear || out.Parts[part].Limits&mixcore.AtStop != 0 {
 				continue
 			}
-			points = append(points, point{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
+			points = append(points, measurement{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
 		}
 	}
 	return points
@@ -182,7 +182,7 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 
 // fit fits one part; nil where too little was measured to say anything. reach is from where
 // to where its channel goes.
-func (w *Walk) fit(part int, measured []point, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
+func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
 	points, off := pointsOf(measured), residuals(measured)
 	d := &w.Model.Setup.Parts[part].Drives[0]
 	f := &result.BenchFit{Part: w.Model.Setup.Parts[part].Name, Kind: "measured"}

@@ -233,10 +233,7 @@ func (g *Guide) Take(line string) (Reply, error) {
 	text, err := g.take(line)
 	var not *misunderstanding
 	if errors.As(err, &not) {
-		if tidy(line) != strings.ToLower(strings.Join(strings.Fields(line), " ")) {
-			not.word = 0 // its words are others than those that were read
-		}
-		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
+		return Reply{Text: not.text, Hint: not.hint, Word: wordIn(line, not.word)}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }

@@ -12,7 +12,7 @@ import (
 
 // severalServos is what was measured of a surface that several servos move, beside what is
 // computed there. Where it stands does not tell which of them is off, so nothing is offered.
-func (w *Walk) severalServos(part int, points []point) result.BenchFit {
+func (w *Walk) severalServos(part int, points []measurement) result.BenchFit {
 	p := &w.Model.Setup.Parts[part]
 	f := result.BenchFit{Part: p.Name, Kind: "measured", Place: placeOf(where.Drive(w.Model, part, 0, "measured"))}
 	if p.Drives[0].Linkage != nil {
@@ -36,13 +36,13 @@ func (w *Walk) severalServos(part int, points []point) result.BenchFit {
 	return f
 }
 
-// point is one place that was measured of a surface, with what is computed there.
-type point struct {
+// measurement is one place that was measured of a surface, with what is computed there.
+type measurement struct {
 	fit.Point
 	computed mixcore.Degrees
 }
 
-func pointsOf(list []point) (points []fit.Point) {
+func pointsOf(list []measurement) (points []fit.Point) {
 	for _, m := range list {
 		points = append(points, m.Point)
 	}
@@ -50,7 +50,7 @@ func pointsOf(list []point) (points []fit.Point) {
 }
 
 // residuals are by how much measurements are off what is computed.
-func residuals(list []point) (off []float64) {
+func residuals(list []measurement) (off []float64) {
 	for _, m := range list {
 		off = append(off, float64(m.computed)-float64(m.Angle))
 	}
