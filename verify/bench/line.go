@@ -210,12 +210,15 @@ func (w *Walk) fitting(s *Step, e *Expect, saw Saw, before bool) string {
 		return ""
 	case may(WrongTime) && e.Takes == 0:
 		return "nobody watches here how long the " + p.Name + " takes; " + w.ask(s, p)
-	case may(OtherWay, TooLittle, TooMuch) && !e.Moves && s.Stands():
+	case may(OtherWay) && power:
+		return w.ask(s, p)
+	case may(OtherWay, TooLittle, TooMuch) && !power && !e.Moves && s.Stands():
 		return "the " + p.Name + " should be at neutral here; " + w.ask(s, p)
-	case may(OtherWay, TooLittle, TooMuch) && !e.Moves:
+	case may(OtherWay) && !e.Moves:
+		return "the " + p.Name + " should not move here, so it has no other way; " + w.ask(s, p)
+	case may(TooLittle, TooMuch) && !e.Moves:
 		return "the " + p.Name + " should not move here; " + w.ask(s, p)
-	case may(OtherWay) && power,
-		power && may(WentUp, WentDown, WentLeft, WentRight, WentOut, WentIn),
+	case power && may(WentUp, WentDown, WentLeft, WentRight, WentOut, WentIn),
 		!power && may(Runs, Stopped, Faster, Slower),
 		p.Motion == mixcore.UpDown && may(WentLeft, WentRight, WentOut, WentIn),
 		p.Motion == mixcore.LeftRight && may(WentUp, WentDown, WentOut, WentIn),
