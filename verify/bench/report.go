@@ -83,7 +83,7 @@ func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes 
 		name := g.walk.Model.Setup.Parts[part].Name
 		return slices.ContainsFunc(ratios, func(r result.BenchRatio) bool { return r.Part == name })
 	}).Causes()
-	if rest.Verdict == result.NoCause {
+	if rest.Verdict == result.NoCause && len(rest.Near) == 0 {
 		return all
 	}
 	return rest
@@ -119,7 +119,7 @@ func (g *Guide) inquiry(ctx context.Context, files []script.File, sized func(par
 				list = append(list, seen)
 			}
 		}
-		ask.Answer(i, list)
+		ask.AnswerAs(i+1, i, list)
 	}
 	return ask
 }

@@ -76,6 +76,7 @@ type benchCausesJSON struct {
 	Verdict  string        `json:"verdict"`
 	Tried    int           `json:"tried"`
 	Suspects []suspectJSON `json:"suspects"`
+	Near     []nearJSON    `json:"near"`
 	Next     *nextJSON     `json:"next"`
 	Script   askedJSON     `json:"script"`
 	Repairs  []remedyJSON  `json:"repairs"`
@@ -145,7 +146,7 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 	}
 	if c := r.Causes; c != nil {
 		doc.Causes = &benchCausesJSON{
-			Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Next: nextOf(c.Next),
+			Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Near: nearOf(c.Near), Next: nextOf(c.Next),
 			Script: askedJSON(c.Script), Repairs: remediesOf(c.Repairs), Edits: editsOf(c.Edits),
 		}
 		for i := range c.Suspects {

@@ -98,6 +98,14 @@ func BenchNoCause() *result.Bench {
 	return r
 }
 
+// BenchNear is one that no single mistake explains, and some do but for a few answers.
+func BenchNear() *result.Bench {
+	r := BenchNoCause()
+	r.Causes = NearCauses()
+	r.Causes.Near[1].Against[0] = result.Against{Step: 3, What: []string{"port aileron"}}
+	return r
+}
+
 // BenchOpen is one that was broken off, BenchNothing one in which nothing was seen.
 func BenchOpen() *result.Bench {
 	r := BenchRight()

@@ -143,6 +143,7 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 		return
 	}
 	p.suspects(c)
+	p.nearly(c)
 	if c.Next != nil {
 		p.next(c.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
@@ -150,7 +151,7 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 		p.remedies(c)
 	}
 	switch {
-	case len(c.Suspects) > 0:
+	case len(c.Suspects)+len(c.Near) > 0:
 	case c.Verdict == result.NoCause:
 		p.blank()
 		p.para(0, fmt.Sprintf("NO SINGLE MISTAKE of %s that were tried looks so: two things may be wrong at once, an answer may not be what was seen, or lengths and angles in the airframe file are not those of the model.", said.Grouped(c.Tried)), p.warn)

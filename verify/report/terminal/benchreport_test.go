@@ -24,6 +24,7 @@ var benchReports = map[string]writing{
 	"bench_right":   ofBench(sample.BenchRight()),
 	"bench_sizes":   ofBench(sample.BenchSizes()),
 	"bench_ratio":   ofBench(sample.BenchRatio()),
+	"bench_near":    ofBench(sample.BenchNear()),
 	"bench_nocause": ofBench(sample.BenchNoCause()),
 	"bench_open":    ofBench(sample.BenchOpen()),
 	"bench_nothing": ofBench(sample.BenchNothing()),
