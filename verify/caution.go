@@ -14,10 +14,17 @@ func cautions(m *airframes.Model) []string {
 			first = "Take the propeller off, or restrain the model, before you switch on."
 		}
 	}
+	const walk = "Put this set-up into the radio and walk around the model itself: see every surface move the way, and as far as, this report says."
+	return append([]string{first, walk}, beyondTheWalk()...)
+}
+
+// lostSignal is the caution that a walk with the transmitter switched off answers in part.
+const lostSignal = "Range check, and loss-of-signal check with the transmitter switched off."
+
+// beyondTheWalk are the cautions that a walk around the model leaves.
+func beyondTheWalk() []string {
 	return []string{
-		first,
-		"Put this set-up into the radio and walk around the model itself: see every surface move the way, and as far as, this report says.",
-		"Range check, and loss-of-signal check with the transmitter switched off.",
+		lostSignal,
 		"Balance, loose linkages, free movement and batteries: no file knows about these.",
 		"Local rules, your national association's safety code and, where one is needed, its licensed or appointed inspector come first.",
 	}

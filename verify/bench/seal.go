@@ -27,6 +27,7 @@ type Seal struct {
 type SealCounts struct {
 	All, AsExpected, Differ, Skipped int
 	Unseen                           int // of a part it could not be said what it did, or the step was not come to
+	ByEye                            int // to be measured, and done without
 }
 
 // SealOf reads a record and says what a signature binds of it. The error says why a record
@@ -68,6 +69,9 @@ func SealOf(text []byte) (*Seal, error) {
 func countSteps(steps []result.BenchStep) SealCounts {
 	n := SealCounts{All: len(steps)}
 	for i := range steps {
+		if steps[i].ByEye {
+			n.ByEye++
+		}
 		switch steps[i].State {
 		case result.StepAsExpected:
 			n.AsExpected++
@@ -89,7 +93,7 @@ func (s *Seal) summary(date time.Time) string {
 	for _, also := range []struct {
 		n    int
 		what string
-	}{{n.Differ, "NOT AS EXPECTED"}, {n.Skipped, "skipped"}, {n.Unseen, "not seen"}} {
+	}{{n.ByEye, "by eye, not measured"}, {n.Differ, "NOT AS EXPECTED"}, {n.Skipped, "skipped"}, {n.Unseen, "not seen"}} {
 		if also.n > 0 {
 			line += fmt.Sprintf(", %d %s", also.n, also.what)
 		}

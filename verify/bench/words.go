@@ -46,7 +46,8 @@ func spots(m *airframes.Model) []result.Spot {
 // step is a step in words, with what was said in it.
 func (w *Walk) step(i int, st *stepState) result.BenchStep {
 	s := &w.Steps[i]
-	said := result.BenchStep{Number: i + 1, Of: len(w.Steps), Stand: s.Said.Stand, Move: s.Said.Move, State: w.become(i, st), Reason: st.reason}
+	said := result.BenchStep{Number: i + 1, Of: len(w.Steps), Stand: s.Said.Stand, Move: s.Said.Move, State: w.become(i, st), Reason: st.reason, Measured: st.measured()}
+	said.ByEye = w.Look.Ruler && st.closed && said.Measured == 0
 	said.SignalLost = s.To.SignalLost && !s.From.SignalLost
 	said.SignalBack = i > 0 && w.Steps[i-1].To.SignalLost && !s.From.SignalLost
 	for k := range s.Expect {
@@ -54,7 +55,7 @@ func (w *Walk) step(i int, st *stepState) result.BenchStep {
 		p := &w.Model.Setup.Parts[e.Part]
 		part := result.BenchPart{
 			Number: k + 1, Name: p.Name, Stage: s.Said.Parts[k].Stage, Motion: motions[p.Motion], Way: e.Way, Exact: e.Exact, Moves: e.Moves, Sure: e.Sure,
-			Amount: w.amount(e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), Reading: w.readingWords(e, st),
+			Amount: w.amount(e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), How: w.how(s, e, st), Reading: w.readingWords(e, st),
 		}
 		if e.Takes > 0 {
 			part.Takes = "about " + wording.Time(mixcore.Seconds(math.Round(float64(e.Takes)*10)/10))

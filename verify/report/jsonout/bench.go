@@ -42,6 +42,7 @@ type benchCountsJSON struct {
 	Differ     int `json:"differ"`
 	Skipped    int `json:"skipped"`
 	NotSeen    int `json:"not_seen"`
+	ByEye      int `json:"by_eye"`
 }
 
 type benchStepJSON struct {
@@ -50,6 +51,7 @@ type benchStepJSON struct {
 	Move   []string        `json:"move"`
 	State  string          `json:"state"`
 	Reason string          `json:"reason"`
+	ByEye  bool            `json:"by_eye"`
 	Parts  []benchPartJSON `json:"parts"`
 }
 
@@ -63,6 +65,7 @@ type benchPartJSON struct {
 	Takes   string             `json:"takes"`
 	Said    string             `json:"said"`
 	Differs bool               `json:"differs"`
+	How     string             `json:"how"`
 	Reading []benchReadingJSON `json:"measured"`
 }
 
@@ -166,7 +169,10 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 }
 
 func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
-	one := benchStepJSON{s.Number, list(s.Stand), list(s.Move), string(s.State), s.Reason, []benchPartJSON{}}
+	one := benchStepJSON{s.Number, list(s.Stand), list(s.Move), string(s.State), s.Reason, s.ByEye, []benchPartJSON{}}
+	if s.ByEye {
+		counts.ByEye++
+	}
 	switch s.State {
 	case result.StepAsExpected:
 		counts.AsExpected++
@@ -179,7 +185,7 @@ func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
 	}
 	for i := range s.Parts {
 		p := &s.Parts[i]
-		part := benchPartJSON{p.Name, string(p.Stage), p.Way, p.Exact, p.Moves, p.Sure, p.Takes, p.Said, p.Differs, []benchReadingJSON{}}
+		part := benchPartJSON{p.Name, string(p.Stage), p.Way, p.Exact, p.Moves, p.Sure, p.Takes, p.Said, p.Differs, p.How, []benchReadingJSON{}}
 		for _, r := range p.Reading {
 			part.Reading = append(part.Reading, benchReadingJSON(r))
 		}
