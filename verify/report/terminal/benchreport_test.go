@@ -102,7 +102,7 @@ func TestBenchEndsWithThePartAndItsCause(t *testing.T) {
 	} {
 		text := ofBench(c.r).text(t, Options{Width: 200})
 		lines := strings.Split(strings.TrimSpace(text), "\n")
-		end := strings.Join(lines[max(0, len(lines)-6):], " ")
+		end := strings.Join(strings.Fields(strings.Join(lines[max(0, len(lines)-6):], " ")), " ")
 		for _, want := range c.says {
 			if !strings.Contains(end, want) {
 				t.Errorf("%s: wanted %q at the end, got %q", name, want, end)

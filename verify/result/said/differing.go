@@ -90,7 +90,11 @@ func LookFirst(r *result.Bench) string {
 	case c == nil:
 		return ""
 	case len(c.Suspects) > 0 && len(c.Repairs) > 0:
-		return "LOOK FIRST: " + c.Suspects[0].Text + "; " + AsTheFileSays(&c.Repairs[0])
+		text := "LOOK FIRST: " + c.Suspects[0].Text + "; " + AsTheFileSays(&c.Repairs[0])
+		if c.Script.Failing > 0 {
+			text += ", or the airframe file is wrong: its script fails on it as written"
+		}
+		return text
 	case len(r.Ratios) > 0:
 		return "LOOK FIRST: " + r.Ratios[0].Part + " " + RatioOf(&r.Ratios[0])
 	case len(c.Near) > 0:
