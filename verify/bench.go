@@ -15,7 +15,7 @@ import (
 func FinishBench(r *result.Bench, m *airframes.Model, files []script.File) {
 	sources := sourcesOf(m, files)
 	r.Tool, r.Model = Version, modelOf(m)
-	r.Cautions = append(cautions(m)[:1], beyondTheWalk()...)
+	r.Cautions = afterTheWalk(r, m)
 	r.Findings = Findings(findings.Find(m), sources...)
 	for i := range r.Fits {
 		quotePlace(&r.Fits[i].Place, sources)
@@ -40,6 +40,22 @@ func FinishBench(r *result.Bench, m *airframes.Model, files []script.File) {
 	default:
 		r.Script = fmt.Sprintf("%d checks pass on the set-up as written", passed)
 	}
+}
+
+// afterTheWalk are the cautions that a walk leaves, as far as it was gone.
+func afterTheWalk(r *result.Bench, m *airframes.Model) []string {
+	list := cautions(m)
+	if r.Done() {
+		list = append(list[:1], beyondTheWalk()...)
+	}
+	if r.SignalWasLost() {
+		for i := range list {
+			if list[i] == lostSignal {
+				list[i] = "Range check."
+			}
+		}
+	}
+	return list
 }
 
 // Resting is how every control of a model stands at rest, in words.

@@ -18,10 +18,13 @@ func cautions(m *airframes.Model) []string {
 	return append([]string{first, walk}, beyondTheWalk()...)
 }
 
+// lostSignal is the caution that a walk with the transmitter switched off answers in part.
+const lostSignal = "Range check, and loss-of-signal check with the transmitter switched off."
+
 // beyondTheWalk are the cautions that a walk around the model leaves.
 func beyondTheWalk() []string {
 	return []string{
-		"Range check, and loss-of-signal check with the transmitter switched off.",
+		lostSignal,
 		"Balance, loose linkages, free movement and batteries: no file knows about these.",
 		"Local rules, your national association's safety code and, where one is needed, its licensed or appointed inspector come first.",
 	}

@@ -75,6 +75,13 @@ func Finish(r *result.Causes, m *airframes.Model, sources []*diag.Source) {
 	for i := range r.Suspects {
 		quotePlace(&r.Suspects[i].Place, sources)
 	}
+	for i := range r.Near {
+		near := &r.Near[i]
+		quotePlace(&near.Place, sources)
+		for k := range near.Against {
+			quotePlace(&near.Against[k].Place, sources)
+		}
+	}
 	for i := range r.Edits {
 		quotePlace(&r.Edits[i].Place, sources)
 	}

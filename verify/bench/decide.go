@@ -13,23 +13,27 @@ import (
 
 // inQuestion is what the answers so far leave in question. Where that is nothing, and a
 // surface goes to the same part of what is computed everywhere, it is what the rest leaves.
-func (g *Guide) inQuestion(ctx context.Context, files []script.File) *cause.Session {
-	all := g.inquiry(ctx, files, nil)
-	if all.Left() > 0 {
-		return all
+func (g *Guide) inQuestion() *cause.Session {
+	all := g.inquiry(context.Background(), nil, nil)
+	if all.Left() == 0 {
+		if rest := g.withoutSizes(context.Background(), nil); rest != nil && rest.Left() > 0 {
+			return rest
+		}
 	}
+	return all
+}
+
+// withoutSizes is what the answers leave in question where of surfaces that go to the same
+// part of what is computed everywhere only the way counts; nil where there is none.
+func (g *Guide) withoutSizes(ctx context.Context, files []script.File) *cause.Session {
 	ratios := g.walk.ratios(g.steps)
 	if len(ratios) == 0 {
-		return all
+		return nil
 	}
-	rest := g.inquiry(ctx, files, func(part int) bool {
+	return g.inquiry(ctx, files, func(part int) bool {
 		name := g.walk.Model.Setup.Parts[part].Name
 		return slices.ContainsFunc(ratios, func(r result.BenchRatio) bool { return r.Part == name })
 	})
-	if rest.Left() == 0 {
-		return all
-	}
-	return rest
 }
 
 // inquiry is what all answers so far leave in question; of parts that sized, which may be
@@ -65,7 +69,7 @@ func (g *Guide) inquiry(ctx context.Context, files []script.File, sized func(par
 			list = append(list, seen)
 		}
 		if at := w.inTable(i); at >= 0 {
-			ask.Answer(at, list)
+			ask.AnswerAs(i+1, at, list)
 		}
 	}
 	return ask
@@ -99,7 +103,7 @@ func (g *Guide) decides() *next {
 	if g.seenSoFar().Verdict != result.SeenDiffers {
 		return g.next
 	}
-	ask := g.inQuestion(context.Background(), nil)
+	ask := g.inQuestion()
 	g.next.left = ask.Left()
 	if ask.Keeps(table.None) {
 		return g.next

@@ -70,7 +70,16 @@ func (w *Walk) sizes(s *Step, st *stepState) int {
 	return 0
 }
 
-// causes is what explains what was seen.
+// causes is what explains what was seen. Where nothing does, and a surface goes to the same
+// part of what is computed everywhere, it is what explains the rest.
 func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes {
-	return g.inQuestion(ctx, files).Causes()
+	all := g.inquiry(ctx, files, nil)
+	if all.Left() == 0 {
+		if rest := g.withoutSizes(ctx, files); rest != nil {
+			if c := rest.Causes(); c.Verdict != result.NoCause || len(c.Near) > 0 {
+				return c
+			}
+		}
+	}
+	return all.Causes()
 }

@@ -46,7 +46,10 @@ func spots(m *airframes.Model) []result.Spot {
 // step is a step in words, with what was said in it.
 func (w *Walk) step(i int, st *stepState) result.BenchStep {
 	s := &w.Steps[i]
-	said := result.BenchStep{Number: i + 1, Of: w.chosen, Further: s.Further, Stand: s.Said.Stand, Move: s.Said.Move, Beware: s.Said.Beware, State: w.become(i, st), Reason: st.reason}
+	said := result.BenchStep{
+		Number: i + 1, Of: w.chosen, Further: s.Further, Stand: s.Said.Stand, Move: s.Said.Move, Beware: s.Said.Beware,
+		State: w.become(i, st), Reason: st.reason, Measured: st.measured(),
+	}
 	said.SignalLost = s.To.SignalLost && !s.From.SignalLost
 	said.SignalBack = i > 0 && w.Steps[i-1].To.SignalLost && !s.From.SignalLost
 	for k := range s.Expect {
@@ -54,7 +57,7 @@ func (w *Walk) step(i int, st *stepState) result.BenchStep {
 		p := &w.Model.Setup.Parts[e.Part]
 		part := result.BenchPart{
 			Number: k + 1, Name: p.Name, Stage: s.Said.Parts[k].Stage, Motion: motions[p.Motion], Way: e.Way, Exact: e.Exact, Moves: e.Moves, Sure: e.Sure,
-			Amount: w.amount(e), To: w.to(s, e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), Reading: w.readingWords(e, st),
+			Amount: w.amount(e), To: w.to(s, e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), How: w.how(s, e, st), Reading: w.readingWords(e, st),
 		}
 		if e.Takes > 0 {
 			part.Takes = "about " + wording.Time(mixcore.Seconds(math.Round(float64(e.Takes)*10)/10))

@@ -61,10 +61,21 @@ type BenchStep struct {
 	Parts      []BenchPart
 	State      BenchState
 	Reason     string // why it was skipped
+	Measured   int    // parts of it that were measured
 }
 
 // Stands says whether nothing is moved.
 func (s *BenchStep) Stands() bool { return len(s.Move) == 0 }
+
+// Part is one part of a step by its name; nil for none.
+func (s *BenchStep) Part(name string) *BenchPart {
+	for i := range s.Parts {
+		if s.Parts[i].Name == name {
+			return &s.Parts[i]
+		}
+	}
+	return nil
+}
 
 // BenchPart is one part in a step.
 type BenchPart struct {
@@ -82,6 +93,7 @@ type BenchPart struct {
 	Spot    Spot
 	Said    string // what was said of it, in words; empty for nothing
 	Differs bool   // what was said, or measured, is not what must be
+	How     string // in what way, the same words wherever it does the same: "the other way", "short"; else empty
 	Reading []BenchReading
 }
 
@@ -151,4 +163,29 @@ type FitPoint struct {
 	Measured string  // "12.3° UP"
 	Before   float64 // by how much it is off as written, in degrees, never negative
 	After    float64
+}
+
+// Done says whether every step was gone through.
+func (r *Bench) Done() bool {
+	for i := range r.Steps {
+		if s := r.Steps[i].State; s == StepOpen || s == StepSkipped {
+			return false
+		}
+	}
+	return len(r.Steps) > 0
+}
+
+// SignalWasLost says whether the transmitter was switched off in every step that has it so,
+// and there is one.
+func (r *Bench) SignalWasLost() bool {
+	any := false
+	for i := range r.Steps {
+		if s := &r.Steps[i]; s.SignalLost {
+			if s.State != StepAsExpected && s.State != StepByEye && s.State != StepDiffers {
+				return false
+			}
+			any = true
+		}
+	}
+	return any
 }

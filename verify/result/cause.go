@@ -7,6 +7,7 @@ type Causes struct {
 	Seen     int       // sentences that were taken
 	Wrong    []SeenOdd // of them: what the set-up without a mistake would not do
 	Suspects []Suspect // likeliest first
+	Near     []Near    // that explain all but a few answers: where nothing explains all, or what does is made less often
 	Tried    int       // mistakes that were tried
 	Possible int       // of them: that would look so too, where the set-up without a mistake does
 	Next     *NextStep // what tells the suspects apart best; nil where nothing does
@@ -54,6 +55,23 @@ type Suspect struct {
 	Place      Place
 	Odds       string   // "often", "now and then", "seldom"
 	Alike      []string // others that would look the same at every step
+}
+
+// Near is a mistake that explains all but a few of the answers. It is never certain.
+type Near struct {
+	Suspect
+	Undo         string // what would make the model as the file says
+	OnModel      bool
+	Explains, Of int       // answers
+	Against      []Against // the others
+	Lost         bool      // all of them were seen when the signal was lost: the failsafe may have been stored with the mistake made
+}
+
+// Against is an answer that speaks against a mistake.
+type Against struct {
+	Step  int      // its number; 0 of a sentence
+	What  []string // the parts that it is about, or the sentence
+	Place Place    // of a sentence
 }
 
 // NextStep is the step that tells suspects apart best.

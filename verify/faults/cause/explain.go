@@ -45,9 +45,15 @@ func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, see
 		r.Wrong = append(r.Wrong, result.SeenOdd{Sentence: about.Sentence, Place: about.Place, Got: watched.Got(i)})
 	}
 	var suspects []int
+	var others []near
 	for i := range c.mistakes {
 		variant, faults := c.mistakes[i].Variant(m)
-		if faults == nil && len(c.odd(watched, variant)) == 0 {
+		if faults != nil {
+			continue
+		}
+		if against := c.odd(watched, variant); len(against) > 0 {
+			others = append(others, near{i, sentences(watched, against)})
+		} else {
 			suspects = append(suspects, i)
 		}
 	}
@@ -56,7 +62,18 @@ func Explain(ctx context.Context, m *airframes.Model, scripts []script.File, see
 		return r, problems
 	}
 	c.report(r, suspects)
+	others = c.nearly(others, sentences(watched, odd), r.Seen, c.commonest(suspects))
+	r.Near = c.sayNear(others, r.Seen, func(i int) []int { return []int{i} })
 	return r, problems
+}
+
+// sentences are sentences that speak against a mistake.
+func sentences(watched *script.Trial, against []int) (list []result.Against) {
+	for _, i := range against {
+		about, _ := watched.Check(i)
+		list = append(list, result.Against{What: []string{about.Sentence}, Place: about.Place})
+	}
+	return list
 }
 
 // CodeSeenEverywhere is the code of a sentence about every position in what was seen.

@@ -28,12 +28,7 @@ func (c *inquiry) report(r *result.Causes, suspects []int) {
 	groups := c.alike(suspects)
 	var heads []int
 	for _, group := range groups {
-		wrong := &c.mistakes[group[0]]
-		s := result.Suspect{Kind: wrong.Kind.Code, Text: wrong.Text, Place: at(wrong.Place()), Odds: oddsWords[wrong.Kind.Odds]}
-		for _, other := range group[1:] {
-			s.Alike = append(s.Alike, c.mistakes[other].Text)
-		}
-		r.Suspects = append(r.Suspects, s)
+		r.Suspects = append(r.Suspects, c.suspect(group))
 		heads = append(heads, group[0])
 	}
 	switch len(groups) {
@@ -54,6 +49,16 @@ func (c *inquiry) report(r *result.Causes, suspects []int) {
 		}
 	}
 	r.Repairs = eachOnce(r.Repairs)
+}
+
+// suspect is a mistake, the first of those that look the same.
+func (c *inquiry) suspect(group []int) result.Suspect {
+	wrong := &c.mistakes[group[0]]
+	s := result.Suspect{Kind: wrong.Kind.Code, Text: wrong.Text, Place: at(wrong.Place()), Odds: oddsWords[wrong.Kind.Odds]}
+	for _, other := range group[1:] {
+		s.Alike = append(s.Alike, c.mistakes[other].Text)
+	}
+	return s
 }
 
 // eachOnce puts the changes that leave the file as it is first, and leaves out what stands

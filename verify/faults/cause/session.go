@@ -19,7 +19,14 @@ type Session struct {
 	c          *inquiry
 	candidates []int // mistakes that are left, and table.None
 	asked      []int // steps
+	said       []answered
 	answers    int
+}
+
+// answered is what was seen in a step.
+type answered struct {
+	number, step int
+	seen         []Seen
 }
 
 // Seen is what somebody saw of one part in a step.
@@ -108,8 +115,12 @@ func (s *Session) Timed(step, part int) bool {
 }
 
 // Answer takes what was seen in a step, and keeps the mistakes that it may have been.
-func (s *Session) Answer(step int, seen []Seen) {
+func (s *Session) Answer(step int, seen []Seen) { s.AnswerAs(len(s.said)+1, step, seen) }
+
+// AnswerAs is Answer of a step that has a number of its own for whoever did it.
+func (s *Session) AnswerAs(number, step int, seen []Seen) {
 	s.asked = append(s.asked, step)
+	s.said = append(s.said, answered{number, step, slices.Clone(seen)})
 	s.answers += len(seen)
 	s.candidates = slices.DeleteFunc(s.candidates, func(c int) bool {
 		return slices.ContainsFunc(seen, func(one Seen) bool { return !s.fits(c, step, &one) })
@@ -169,6 +180,7 @@ func (s *Session) Causes() *result.Causes {
 		all = append(all, s.c.table().Alike(s.c.o.Look, c)...)
 	}
 	s.c.report(r, all)
+	r.Near = s.near(all)
 	return r
 }
 

@@ -42,6 +42,7 @@ type benchCountsJSON struct {
 	Differ     int `json:"differ"`
 	Skipped    int `json:"skipped"`
 	NotSeen    int `json:"not_seen"`
+	ByEye      int `json:"by_eye"`
 }
 
 type benchStepJSON struct {
@@ -64,6 +65,7 @@ type benchPartJSON struct {
 	Takes   string             `json:"takes"`
 	Said    string             `json:"said"`
 	Differs bool               `json:"differs"`
+	How     string             `json:"how"`
 	Reading []benchReadingJSON `json:"measured"`
 }
 
@@ -77,6 +79,7 @@ type benchCausesJSON struct {
 	Verdict  string        `json:"verdict"`
 	Tried    int           `json:"tried"`
 	Suspects []suspectJSON `json:"suspects"`
+	Near     []nearJSON    `json:"near"`
 	Next     *nextJSON     `json:"next"`
 	Script   askedJSON     `json:"script"`
 	Repairs  []remedyJSON  `json:"repairs"`
@@ -149,7 +152,7 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 	}
 	if c := r.Causes; c != nil {
 		doc.Causes = &benchCausesJSON{
-			Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Next: nextOf(c.Next),
+			Verdict: string(c.Verdict), Tried: c.Tried, Suspects: []suspectJSON{}, Near: nearOf(c.Near), Next: nextOf(c.Next),
 			Script: askedJSON(c.Script), Repairs: remediesOf(c.Repairs), Edits: editsOf(c.Edits),
 		}
 		for i := range c.Suspects {
@@ -177,12 +180,14 @@ func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
 		counts.Differ++
 	case result.StepSkipped:
 		counts.Skipped++
+	case result.StepByEye:
+		counts.ByEye++
 	default:
 		counts.NotSeen++
 	}
 	for i := range s.Parts {
 		p := &s.Parts[i]
-		part := benchPartJSON{p.Name, string(p.Stage), p.Way, p.Exact, p.Moves, p.Sure, p.Takes, p.Said, p.Differs, []benchReadingJSON{}}
+		part := benchPartJSON{p.Name, string(p.Stage), p.Way, p.Exact, p.Moves, p.Sure, p.Takes, p.Said, p.Differs, p.How, []benchReadingJSON{}}
 		for _, r := range p.Reading {
 			part.Reading = append(part.Reading, benchReadingJSON(r))
 		}

@@ -21,7 +21,7 @@ func TestBenchGolden(t *testing.T) {
 func TestBenchKeepsToItsSchema(t *testing.T) {
 	schema := compile(t, BenchSchema)
 	for name, r := range map[string]*result.Bench{
-		"differs": sample.Bench(), "right": sample.BenchRight(), "sizes": sample.BenchSizes(), "ratio": sample.BenchRatio(), "no cause": sample.BenchNoCause(),
+		"differs": sample.Bench(), "right": sample.BenchRight(), "sizes": sample.BenchSizes(), "by eye": sample.BenchByEye(), "grouped": sample.BenchGrouped(), "near": sample.BenchNear(), "ratio": sample.BenchRatio(), "no cause": sample.BenchNoCause(),
 		"open": sample.BenchOpen(), "nothing": sample.BenchNothing(), "as bare as can be": {Verdict: result.NothingSeen},
 	} {
 		if err := validate(t, schema, benchOf(t, r)); err != nil {

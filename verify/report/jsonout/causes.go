@@ -16,6 +16,7 @@ type causesJSON struct {
 	Possible int           `json:"would_look_the_same"`
 	Wrong    []oddJSON     `json:"not_as_it_should"`
 	Suspects []suspectJSON `json:"suspects"`
+	Near     []nearJSON    `json:"near"`
 	Next     *nextJSON     `json:"next"`
 	Script   askedJSON     `json:"script"`
 	Repairs  []remedyJSON  `json:"repairs"`
@@ -47,6 +48,22 @@ type nextJSON struct {
 type answerJSON struct {
 	See      []string `json:"see"`
 	Suspects []string `json:"suspects"`
+}
+
+type nearJSON struct {
+	suspectJSON
+	Undo     string        `json:"undo"`
+	OnModel  bool          `json:"on_model"`
+	Explains int           `json:"explains"`
+	Of       int           `json:"of"`
+	Against  []againstJSON `json:"against"`
+	Lost     bool          `json:"against_as_signal_lost"`
+}
+
+type againstJSON struct {
+	Step  int        `json:"step"`
+	What  []string   `json:"what"`
+	Place *placeJSON `json:"place"`
 }
 
 type askedJSON struct {
@@ -83,7 +100,7 @@ type repairsJSON struct {
 func RenderCauses(w io.Writer, r *result.Causes) error {
 	doc := causesJSON{
 		Format: Format, Tool: r.Tool, Model: modelJSON(r.Model), Verdict: string(r.Verdict), Seen: r.Seen, Tried: r.Tried, Possible: r.Possible,
-		Wrong: []oddJSON{}, Suspects: []suspectJSON{}, Next: nextOf(r.Next), Script: askedJSON(r.Script), Repairs: remediesOf(r.Repairs), Edits: editsOf(r.Edits),
+		Wrong: []oddJSON{}, Suspects: []suspectJSON{}, Near: nearOf(r.Near), Next: nextOf(r.Next), Script: askedJSON(r.Script), Repairs: remediesOf(r.Repairs), Edits: editsOf(r.Edits),
 		Warnings: warningsOf(r.Findings), Cautions: list(r.Cautions),
 	}
 	for _, s := range r.Wrong {
@@ -97,6 +114,19 @@ func RenderCauses(w io.Writer, r *result.Causes) error {
 
 func suspectOf(s *result.Suspect) suspectJSON {
 	return suspectJSON{s.Kind, s.Text, placeOf(s.Place), s.Odds, list(s.Alike)}
+}
+
+func nearOf(all []result.Near) []nearJSON {
+	out := []nearJSON{}
+	for i := range all {
+		n := &all[i]
+		one := nearJSON{suspectOf(&n.Suspect), n.Undo, n.OnModel, n.Explains, n.Of, []againstJSON{}, n.Lost}
+		for _, a := range n.Against {
+			one.Against = append(one.Against, againstJSON{a.Step, list(a.What), placeOf(a.Place)})
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 func remediesOf(all []result.Repair) []remedyJSON {

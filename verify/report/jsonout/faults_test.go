@@ -61,7 +61,7 @@ func TestDocumentsOfMistakesKeepToTheirSchemas(t *testing.T) {
 	}
 	for name, r := range map[string]*result.Causes{
 		"several": sample.Causes(), "one": sample.OneCause(), "none": sample.NoCause(), "right": sample.SeenAsItShould(),
-		"not told apart": sample.NotToldApart(), "as bare as can be": {Verdict: result.NoCause},
+		"near": sample.NearCauses(), "commoner": sample.Commoner(), "not told apart": sample.NotToldApart(), "as bare as can be": {Verdict: result.NoCause},
 	} {
 		if err := validate(t, causes, causesOf(t, r)); err != nil {
 			t.Errorf("%s: %v", name, err)

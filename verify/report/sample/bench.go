@@ -10,13 +10,13 @@ func BenchStep() *result.BenchStep {
 		SignalBack: true, Beware: []string{"a motor runs here: propeller off, or the model restrained"}, State: result.StepDiffers,
 		Parts: []result.BenchPart{
 			{Number: 1, Name: "port aileron", Stage: result.PortWing, Motion: result.UpDown, Way: "DOWN", Amount: "15.4° (10 mm)", To: "8° DOWN (5.2 mm)", Exact: "7.4° UP to 8° DOWN (5.2 mm)", Moves: true, Sure: true,
-				Spot: result.Spot{Row: "wing", From: -0.96, To: -0.52}, Said: "the other way", Differs: true},
+				Spot: result.Spot{Row: "wing", From: -0.96, To: -0.52}, Said: "the other way", Differs: true, How: "the other way"},
 			{Number: 2, Name: "port flap", Stage: result.PortWing, Motion: result.UpDown, Way: "A LITTLE", Exact: "25° DOWN to 26.2° DOWN (20 mm)",
 				Spot: result.Spot{Row: "wing", From: -0.5, To: -0.14}},
 			{Number: 3, Name: "elevator", Stage: result.Tail, Motion: result.UpDown, Way: "STAYS", Exact: "neutral", Sure: true,
 				Spot: result.Spot{Row: "tail", From: -0.33, To: 0.33}},
 			{Number: 4, Name: "rudder", Stage: result.Tail, Motion: result.LeftRight, Way: "RIGHT", Amount: "4.2°", Exact: "neutral to 4.2° RIGHT", Moves: true, Sure: true, Takes: "about 1.5 s",
-				Spot: result.Spot{Row: "fin"}, Reading: []result.BenchReading{{Before: true, Says: "neutral"}, {Says: "7.5° RIGHT", Off: "3.3° too far"}}, Differs: true},
+				Spot: result.Spot{Row: "fin"}, Reading: []result.BenchReading{{Before: true, Says: "neutral"}, {Says: "7.5° RIGHT", Off: "3.3° too far"}}, Differs: true, How: "too far"},
 			{Number: 5, Name: "starboard aileron", Stage: result.StarboardWing, Motion: result.UpDown, Way: "UP", Amount: "22.3° (15 mm)", Exact: "neutral to 22.3° UP (15 mm)", Moves: true, Sure: true,
 				Spot: result.Spot{Row: "wing", From: 0.52, To: 0.96}},
 			{Number: 6, Name: "motor", Stage: result.MotorAndSignal, Motion: result.Power, Way: "RUNS", Amount: "power 100 %", Exact: "stopped to 100 %", Moves: true, Sure: true},
@@ -37,6 +37,7 @@ func BenchStands() *result.BenchStep {
 // Bench is a walk in which something differs, with a cause, throws and corrections.
 func Bench() *result.Bench {
 	causes := OneCause()
+	causes.Script.Failing = 2
 	return &result.Bench{
 		Tool: "0.1.0", Model: result.Model{Name: "Tarn Sampler", File: airframe}, Record: "tarn.bench/0003.jsonl", Date: "2026-11-25T20:15:00Z",
 		Look: "which way each part goes; less than 2° is not seen", SetUp: "sha256:0123", Asked: "sha256:4567",
@@ -73,6 +74,31 @@ func BenchRight() *result.Bench {
 	}
 }
 
+// BenchByEye is one that was to be measured and was only looked at.
+func BenchByEye() *result.Bench {
+	r := BenchRight()
+	lost := result.BenchStep{Number: 2, Of: 2, Move: []string{"signal lost"}, SignalLost: true, State: result.StepAsExpected, Measured: 2}
+	r.Ruler, r.Look = true, "which way each part goes and how far, to 1°; less than 2° is not seen as a movement"
+	r.Steps[0].State, r.Verdict = result.StepByEye, result.NotFinished
+	r.Steps = append(r.Steps, lost)
+	return r
+}
+
+// BenchGrouped is a part that goes the other way wherever it should move, and one that is
+// short by other amounts.
+func BenchGrouped() *result.Bench {
+	r := Bench()
+	first := r.Steps[2]
+	for n := range 4 {
+		s := first
+		s.Number = 7 + n
+		s.Parts = append([]result.BenchPart{}, first.Parts...)
+		s.Parts[3].How, s.Parts[3].Reading = "short", []result.BenchReading{{Says: "3.1° RIGHT", Off: "1.1° short"}}
+		r.Steps = append(r.Steps, s)
+	}
+	return r
+}
+
 // BenchSizes is one in which only sizes differ, which tells no cause.
 func BenchSizes() *result.Bench {
 	r := BenchRight()
@@ -96,6 +122,14 @@ func BenchRatio() *result.Bench {
 func BenchNoCause() *result.Bench {
 	r := BenchSizes()
 	r.Causes, r.Sizes = &result.Causes{Verdict: result.NoCause, Tried: 1200}, 0
+	return r
+}
+
+// BenchNear is one that no single mistake explains, and some do but for a few answers.
+func BenchNear() *result.Bench {
+	r := BenchNoCause()
+	r.Causes = NearCauses()
+	r.Causes.Near[1].Against[0] = result.Against{Step: 3, What: []string{"port aileron"}}
 	return r
 }
 

@@ -78,6 +78,32 @@ func NoCause() *result.Causes {
 	return r
 }
 
+// NearCauses is something that mistakes explain all but for a few answers.
+func NearCauses() *result.Causes {
+	r := NoCause()
+	r.Seen, r.Near = 23, []result.Near{
+		{
+			Suspect: result.Suspect{Kind: "channel-reversed", Text: "channel 4 (port flap) is reversed", Odds: "often", Place: in(21, 3, "  4:"),
+				Alike: []string{"the pushrod of the port flap is on the other side of its horn"}},
+			Undo: "take the reversing off channel 4 (port flap)", Explains: 21, Of: 23, Lost: true,
+			Against: []result.Against{{Step: 12, What: []string{"port flap"}}, {Step: 21, What: []string{"port flap", "rudder"}}},
+		},
+		{
+			Suspect: result.Suspect{Kind: "horn-side", Text: "the pushrod of the rudder is on the other side of its horn", Odds: "now and then", Place: in(44, 5, "    linkage: {arm_mm: 10, horn_mm: 16, horn: below}")},
+			Undo:    "move the pushrod of the rudder to the other side of its horn", OnModel: true, Explains: 22, Of: 23,
+			Against: []result.Against{{What: []string{"the port flap rises"}, Place: at(11, 5)}},
+		},
+	}
+	return r
+}
+
+// Commoner is one mistake that explains all, and one made more often that nearly does.
+func Commoner() *result.Causes {
+	r := OneCause()
+	r.Near = NearCauses().Near[:1]
+	return r
+}
+
 // FileInQuestion is one whose script fails on the set-up as written, and passes on what the
 // model does.
 func FileInQuestion() *result.Causes {

@@ -25,6 +25,9 @@ func RenderBench(w io.Writer, r *result.Bench, o Options) error {
 		}
 		p.hang("  steps     ", p.faint, r.Walk, plain)
 		p.hang("  watched   ", p.faint, r.Look, plain)
+		if by := said.ByEye(r); by != "" {
+			p.hang("  measured  ", p.faint, by, p.warn)
+		}
 		p.cautions(r.Cautions)
 		p.benchSteps(r)
 	}
@@ -89,27 +92,30 @@ func benchPose(s *result.BenchStep) string {
 	return strings.Join(s.Stand, ", ") + "; then " + strings.Join(s.Move, ", ")
 }
 
-// benchDiffers is what was not as expected.
+// mostExamples is how many steps are told of a part that is off by other amounts in each.
+const mostExamples = 3
+
+// benchDiffers is what was not as expected, part by part.
 func (p *page) benchDiffers(r *result.Bench) {
-	head := false
-	for i := range r.Steps {
-		s := &r.Steps[i]
-		shown := false
-		for k := range s.Parts {
-			part := &s.Parts[k]
-			if !part.Differs {
-				continue
-			}
-			if !head {
-				head = true
-				p.blank()
-				p.para(0, "NOT AS EXPECTED: DO NOT FLY", p.bad)
-			}
-			if !shown {
-				shown = true
-				p.hang(fmt.Sprintf("  step %d: ", s.Number), p.strong, benchPose(s), plain)
-			}
-			p.hang("    ✗ ", p.bad, benchDiffer(part), plain)
+	all := said.Differing(r)
+	if len(all) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, "NOT AS EXPECTED: DO NOT FLY", p.bad)
+	for i := range all {
+		d := &all[i]
+		p.hang("  ✗ ", p.bad, said.DifferenceOf(d), p.bad)
+		examples := 1
+		if d.Measured {
+			examples = mostExamples
+		}
+		for _, one := range d.Steps[:min(examples, len(d.Steps))] {
+			p.hang(fmt.Sprintf("      step %d  ", one.Number), p.faint, benchPose(one), p.faint)
+			p.para(8, benchDiffer(one.Part(d.Part)), plain)
+		}
+		if left := len(d.Steps) - mostExamples; d.Measured && left > 0 {
+			p.more(6, left, "step")
 		}
 	}
 }
@@ -139,7 +145,7 @@ func benchDiffer(part *result.BenchPart) string {
 		}
 		got = append(got, text)
 	}
-	return fmt.Sprintf("%s: wanted %s; seen: %s", part.Name, wanted, strings.Join(got, "; "))
+	return fmt.Sprintf("wanted %s; seen: %s", wanted, strings.Join(got, "; "))
 }
 
 // benchCauses is what explains what differs.
@@ -149,6 +155,7 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 		return
 	}
 	p.suspects(c)
+	p.nearly(c)
 	if c.Next != nil {
 		p.next(c.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
@@ -156,7 +163,7 @@ func (p *page) benchCauses(r *result.Bench, brief bool) {
 		p.remedies(c)
 	}
 	switch {
-	case len(c.Suspects) > 0:
+	case len(c.Suspects)+len(c.Near) > 0:
 	case c.Verdict == result.NoCause:
 		p.blank()
 		p.para(0, fmt.Sprintf("NO SINGLE MISTAKE of %s that were tried looks so: two things may be wrong at once, an answer may not be what was seen, or lengths and angles in the airframe file are not those of the model.", said.Grouped(c.Tried)), p.warn)
@@ -290,9 +297,16 @@ func (p *page) benchVerdict(r *result.Bench) {
 	}
 	switch r.Verdict {
 	case result.SeenAsExpected:
-		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED: %s as the set-up does it. Range check and loss-of-signal check, balance, linkages and batteries are still to be checked before the model flies.", of), p.good)
+		left := "Range check and loss-of-signal check, balance"
+		if r.SignalWasLost() {
+			left = "Range check, balance"
+		}
+		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED: %s as the set-up does it. %s, linkages and batteries are still to be checked before the model flies.", of, left), p.good)
 	case result.SeenDiffers:
-		p.hang("✗ ", p.bad, fmt.Sprintf("NOT AS EXPECTED, DO NOT FLY: %s not as the set-up does it; %s as expected%s.", said.Does(wrong, "step", "is", "are"), of, unseen), p.bad)
+		if first := said.LookFirst(r); first != "" {
+			p.hang("✗ ", p.bad, first, p.strong)
+		}
+		p.hang("✗ ", p.bad, fmt.Sprintf("NOT AS EXPECTED, DO NOT FLY: %s. %s not as the set-up does it; %s as expected%s.", said.DifferingParts(r), said.Does(wrong, "step", "is", "are"), of, unseen), p.bad)
 	case result.NotFinished:
 		p.hang("▲ ", p.warn, fmt.Sprintf("NOT FINISHED, which is not a yes: %s as expected%s. --resume goes on where it was left.", of, unseen), p.warn)
 	default:

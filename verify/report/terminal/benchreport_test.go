@@ -25,6 +25,9 @@ var benchReports = map[string]writing{
 	"bench_right":   ofBench(sample.BenchRight()),
 	"bench_sizes":   ofBench(sample.BenchSizes()),
 	"bench_ratio":   ofBench(sample.BenchRatio()),
+	"bench_byeye":   ofBench(sample.BenchByEye()),
+	"bench_grouped": ofBench(sample.BenchGrouped()),
+	"bench_near":    ofBench(sample.BenchNear()),
 	"bench_nocause": ofBench(sample.BenchNoCause()),
 	"bench_open":    ofBench(sample.BenchOpen()),
 	"bench_nothing": ofBench(sample.BenchNothing()),
@@ -110,6 +113,40 @@ func TestStepBreaksNoItem(t *testing.T) {
 			if columns(strings.TrimSuffix(line, "\n")) > width {
 				t.Errorf("at %d columns: %q", width, line)
 			}
+		}
+	}
+}
+
+// What scrolls by last is what is wrong: the parts, and the first cause to look at.
+func TestBenchEndsWithThePartAndItsCause(t *testing.T) {
+	for name, c := range map[string]struct {
+		r    *result.Bench
+		says []string
+	}{
+		"a cause": {sample.Bench(), []string{"LOOK FIRST: channel 4 (port flap) is reversed; in the radio: take the reversing off channel 4 (port flap)", "DO NOT FLY: port aileron, rudder."}},
+		"a size":  {sample.BenchRatio(), []string{"LOOK FIRST: port flap goes to 0.80 of computed", "DO NOT FLY: port aileron, rudder."}},
+		"nearly":  {sample.BenchNear(), []string{"LOOK FIRST: it may be that channel 4 (port flap) is reversed, which explains 21 of 23; look again at step 12", "DO NOT FLY: port aileron, rudder."}},
+	} {
+		text := ofBench(c.r).text(t, Options{Width: 200})
+		lines := strings.Split(strings.TrimSpace(text), "\n")
+		end := strings.Join(strings.Fields(strings.Join(lines[max(0, len(lines)-6):], " ")), " ")
+		for _, want := range c.says {
+			if !strings.Contains(end, want) {
+				t.Errorf("%s: wanted %q at the end, got %q", name, want, end)
+			}
+		}
+	}
+	if text := ofBench(sample.BenchGrouped()).text(t, Options{}); strings.Count(text, "port aileron: ") != 1 || !strings.Contains(text, "port aileron: the other way at all 5 steps where it should move") {
+		t.Errorf("the port aileron is not told of once:\n%s", text)
+	}
+}
+
+// Where the file is right nothing tells to write a mistake of the model into it.
+func TestCausesNeverBlameTheFileThatPasses(t *testing.T) {
+	for name, write := range map[string]writing{"bench": ofBench(sample.Bench()), "causes": ofCauses(sample.Causes()), "near": ofCauses(sample.NearCauses())} {
+		text := write.text(t, Options{Width: 200})
+		if strings.Contains(text, "must be written into the airframe file") || strings.Contains(text, "^") {
+			t.Errorf("%s:\n%s", name, text)
 		}
 	}
 }

@@ -20,6 +20,7 @@ func RenderCauses(w io.Writer, r *result.Causes, o Options) error {
 		p.odd(r)
 	}
 	p.suspects(r)
+	p.nearly(r)
 	if r.Next != nil {
 		p.next(r.Next, "LOOK NEXT: this step tells them apart best", "if you see  ", "it is     ")
 	}
@@ -97,6 +98,25 @@ func (p *page) next(n *result.NextStep, title, see, then string) {
 	if n.Left > 1 {
 		p.para(2, fmt.Sprintf("It takes %s at most to name it, this one included.", said.Count(n.Left, "step")), p.faint)
 	}
+}
+
+// nearly are mistakes that explain all but a few answers.
+func (p *page) nearly(r *result.Causes) {
+	if len(r.Near) == 0 {
+		return
+	}
+	p.blank()
+	p.para(0, said.Nearly(r), p.strong)
+	for i := range r.Near[:min(mostTold, len(r.Near))] {
+		n := &r.Near[i]
+		p.hang(fmt.Sprintf("%3d. ", i+1), p.strong, said.NearOf(n), plain)
+		if len(n.Alike) > 0 {
+			p.hang("     looks the same at every step: ", p.faint, someAlike(n.Alike), plain)
+		}
+		p.para(5, said.LookAgain(n), p.warn)
+		p.para(5, "if it is that, "+said.UndoOf(n), plain)
+	}
+	p.more(2, len(r.Near)-mostTold, "mistake")
 }
 
 // fileSays is a line of the airframe file that is right: it is shown without a caret, as
@@ -213,6 +233,10 @@ func (p *page) causesVerdict(r *result.Causes) {
 	case result.SeveralCause:
 		p.hang("✗ ", p.bad, "SEVERAL CAUSES, DO NOT FLY: "+said.Count(len(r.Suspects), "mistake")+" would look so. Do the step above and say what you see.", p.bad)
 	default:
+		if len(r.Near) > 0 {
+			p.hang("✗ ", p.bad, said.Nearest(r)+".", p.bad)
+			return
+		}
 		p.hang("✗ ", p.bad, fmt.Sprintf("NO CAUSE FOUND, DO NOT FLY: none of %s looks so. Two things may be wrong at once (--pairs tries some), "+
 			"what was written may not be what was seen, or the airframe file describes another model.", said.Count(r.Tried, "single mistake")), p.bad)
 	}

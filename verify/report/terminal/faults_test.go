@@ -49,6 +49,8 @@ var mistakeReports = map[string]writing{
 	"causes":         ofCauses(sample.Causes()),
 	"causes_one":     ofCauses(sample.OneCause()),
 	"causes_none":    ofCauses(sample.NoCause()),
+	"causes_near":    ofCauses(sample.NearCauses()),
+	"causes_often":   ofCauses(sample.Commoner()),
 	"causes_file":    ofCauses(sample.FileInQuestion()),
 	"causes_right":   ofCauses(sample.SeenAsItShould()),
 	"causes_open":    ofCauses(sample.NotToldApart()),
