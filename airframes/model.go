@@ -12,7 +12,7 @@ type Model struct {
 	About      string          // a sentence or two, may be empty
 	MassKg     float64         // 0 if not said
 	AirspeedMs float64         // metres a second, at which roll rate and servo loads are stated; 0 if not said
-	Still      mixcore.Degrees // movements below this count as still
+	Still      mixcore.Degrees // movements below this count as still: use StillOf
 	Scripts    []string        // as written under script:, relative to the airframe file
 
 	Setup mixcore.Setup
@@ -24,9 +24,6 @@ type Model struct {
 	// Aka are the further names that the file gives, by kind of thing and index.
 	ControlAka, PartAka [][]string
 }
-
-// DefaultStill is Model.Still where the file does not say still_deg.
-const DefaultStill mixcore.Degrees = 0.5
 
 // Places says where the file speaks of each part of the set-up; the slices run
 // parallel to those of mixcore.Setup.

@@ -60,7 +60,7 @@ func Show(m *airframes.Model, v View) *result.Shown {
 				Stage:    stage,
 				Name:     part.Name,
 				Position: wording.Position(part, trace.Output.Parts[i]),
-				Limits:   wording.Limits(trace.Output.Parts[i].Limits),
+				Limits:   chain.Limits(m, trace, i),
 				Chain:    steps,
 			})
 		}

@@ -101,6 +101,31 @@ func TestShowPutsPartsInWalkingOrder(t *testing.T) {
 	}
 }
 
+func TestShowNamesTheLimitsOfChannelsToo(t *testing.T) {
+	m := load(t, `hingeline: 1
+name: Sedge
+controls: {roll stick: roll}
+demands: {roll: roll stick}
+channels:
+  1: {mix: [{add: roll, share: 120%}], limit: 90%, sub_trim: 5%, pulse_us: {max: 1950}}
+surfaces:
+  port aileron: {channel: 1, stops: {down: 15°}, measured: {100%: 20° down}}
+`)
+	// 120 held to 90; + 5 = 95 %: 1975 µs; 1950 µs is 90 %: 18°
+	want := []string{
+		"beyond the channel's travel limit: 120 % asked of channel 1, 90 % came out",
+		"beyond the pulse limits: 1975 µs asked of channel 1, 1950 µs came out",
+		"at its stop: DOWN 18° asked, DOWN 15° came out",
+	}
+	shown := Show(m, View{To: moveTo(t, m, "roll stick=full right")})
+	if got := shown.Parts[0].Limits; !slices.Equal(got, want) {
+		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+	if got := Show(m, View{To: moveTo(t, m, "roll stick=50%")}).Parts[0].Limits; got != nil {
+		t.Errorf("no limit bites at half stick, got %q", got)
+	}
+}
+
 func TestShowOnTheWay(t *testing.T) {
 	m := load(t, fennel)
 	from := phrase.RestPose(&m.Setup)

@@ -40,6 +40,20 @@ var commandCodes = []CodeInfo{
 			"if they are named at all. One run checks one model.",
 	},
 	{
+		Code:  "answer-unknown",
+		Title: "an answer for bench that cannot be taken",
+		Text: "A file for --answers holds what would be typed, one answer a line: yes to what must be so, then step by step y where " +
+			"all is as expected, or a part and what it did, such as: port flap up, or 3 other way, or 3 12 up where it was measured; s " +
+			"and a reason skips a step. It is gone through before anything begins, so that nothing is kept of a file with mistakes. " +
+			"A line that is wrong may make those behind it look wrong.",
+	},
+	{
+		Code:  "answer-left-over",
+		Title: "more answers for bench than are asked for",
+		Text: "Every step is answered for and the walk is over, and the file for --answers goes on. It was made for another walk, or " +
+			"a step has one answer too many: y ends a step.",
+	},
+	{
 		Code:  "revision-missing",
 		Title: "git knows no such revision",
 		Text: "What was named is no file and no built-in model, so it was taken for a revision of git: HEAD~1, a tag, a branch, " +

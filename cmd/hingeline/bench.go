@@ -16,8 +16,9 @@ import (
 
 // benchFlags are the flags of bench.
 type benchFlags struct {
-	script, ruler, noPicture, brief, json bool
-	visible, answers, resume, write, date string
+	script, shortest, ruler, noPicture, brief, json bool
+	asTable                                         bool
+	visible, answers, resume, write, date           string
 
 	now func() string // RFC 3339, UTC
 }
@@ -30,8 +31,9 @@ func (s *session) benchCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "bench AIRFRAME [SCRIPT...]",
 		Short: "the walk-around with the model in hand, step by step, with a record and a report",
-		Long: `Bench leads through the walk-around with the model in hand: the shortest one that shows
-every single mistake that can be seen, or with --script the script's own poses. For each
+		Long: `Bench leads through the walk-around with the model in hand: each stick alone, both ways,
+then the fewest steps that show every other single mistake that can be seen; with
+--shortest only the fewest; or with --script the script's own poses. For each
 step it says what to set on the radio and what must be seen, in words and as a picture
 from behind, and asks what was seen. Enter is "all as expected"; "h" tells what else can
 be said. Surfaces may be measured: "port flap 12 up", "port flap 9 mm down".
@@ -62,13 +64,15 @@ file cannot be used, 4 nothing was seen.`,
 	}
 	f := c.Flags()
 	f.BoolVar(&flags.script, "script", false, "walk through the script's own poses, in walk-around order")
+	f.BoolVar(&flags.shortest, "shortest", false, "leave out the steps in which each stick is moved alone, but where they show something")
 	f.BoolVar(&flags.ruler, "ruler", false, "how far everything goes is measured too")
 	f.StringVar(&flags.visible, "visible", "", "a movement of this many `DEGREES` is seen (2)")
 	f.BoolVar(&flags.noPicture, "no-picture", false, "words only")
-	f.StringVar(&flags.answers, "answers", "", "take the answers from `FILE`, one a line, or from standard input with -; empty lines and lines that begin with \"# \" do not count")
+	f.StringVar(&flags.answers, "answers", "", "take the answers from `FILE`, one a line, or from standard input with -; empty lines and lines that begin with \"# \" do not count; \"finish\" ends the walk without steps that tell which mistake it is")
 	f.StringVar(&flags.resume, "resume", "", "go on with the newest record, or with `N`")
 	f.Lookup("resume").NoOptDefVal = newestRecord
 	f.StringVar(&flags.write, "write", "", "write what measurements offer to correct as a new airframe `FILE`, which must not be there yet")
+	f.BoolVar(&flags.asTable, "as-table", false, "with --write, write measured tables in place of linkages")
 	f.StringVar(&flags.date, "date", "", "the `DATE` of the answers, as 2026-11-25T20:15:00Z; usually now")
 	f.BoolVar(&flags.brief, "brief", false, "of the report only what differs and the verdict")
 	f.BoolVar(&flags.json, "json", false, "write the report as JSON (hingeline schema --bench)")
@@ -91,8 +95,12 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 		return wrong("an airframe file, or the name of a built-in model, is missing", "built in are: "+strings.Join(airframes.Shipped(), ", "))
 	case args[0] == "-":
 		return wrong("the airframe file cannot come from standard input: the record is kept beside it", "name a file")
-	case resumes && (f.script || f.ruler || f.visible != ""):
-		return wrong("--script, --ruler and --visible do not go with --resume: the record says how it was begun", "")
+	case f.script && f.shortest:
+		return wrong("--script and --shortest do not go together: the script's poses are walked through as they are", "")
+	case resumes && (f.script || f.shortest || f.ruler || f.visible != ""):
+		return wrong("--script, --shortest, --ruler and --visible do not go with --resume: the record says how it was begun", "")
+	case f.asTable && f.write == "":
+		return wrong("--as-table is about what --write writes, and that is not there", "--write my-model-measured.yaml --as-table")
 	case f.brief && f.json:
 		return wrong("--brief and --json do not go together: the JSON report is always whole", "")
 	}
@@ -144,7 +152,7 @@ func (s *session) bench(c *cobra.Command, args []string, flags benchFlags) error
 
 // begin chooses the steps of a new walk and goes through them.
 func (r *benchRun) begin(look sight.Look) error {
-	ctx, stop := untilInterrupted()
+	ctx, stop := untilLeft()
 	defer stop()
 	var chosen bench.Chosen
 	if r.flags.script {
@@ -158,7 +166,11 @@ func (r *benchRun) begin(look sight.Look) error {
 		if line != nil {
 			progress = line.tell
 		}
-		chosen = bench.Shortest(ctx, r.in.model, look, progress)
+		choose := bench.Usual
+		if r.flags.shortest {
+			choose = bench.Shortest
+		}
+		chosen = choose(ctx, r.in.model, look, progress)
 		line.erase()
 	}
 	if len(chosen.Steps) == 0 {
@@ -167,6 +179,9 @@ func (r *benchRun) begin(look sight.Look) error {
 		return nil
 	}
 	r.walk = bench.NewWalk(r.in.model, chosen, look)
+	if err := r.answers.rehearsed(bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now), r.in); err != nil {
+		return err
+	}
 	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
 	r.journal = newRecordFile(recordDirectory(r.in), r.header)
 	if n := unfinished(r.journal.dir); n > 0 {

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -23,6 +24,7 @@ import (
 	"example.com/hingeline/verify/bench/benchtest"
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
 )
 
 // programInDirectory is this test as the program itself, in a directory of its own.
@@ -40,14 +42,21 @@ func programInDirectory(t *testing.T) (program, dir string) {
 	return program, dir
 }
 
-// typist sits at a terminal of 80 by 24 and answers each prompt with the next line. With
-// fewer lines than prompts it kills the program at the first that has none. It returns what
-// was on the terminal and the exit status, −1 of a program that was killed.
-func typist(t *testing.T, dir string, lines []string, argv ...string) (string, int) {
+// A sitting is somebody at a terminal of 80 by 24 without colours.
+type sitting struct {
+	dir  string
+	argv []string
+
+	hangsUp bool // the terminal is closed where there are no more lines; else the program is killed
+}
+
+// typed answers each prompt with the next line. It returns what was on the terminal and the
+// exit status, −1 of a program that was killed.
+func (s sitting) typed(t *testing.T, lines []string) (string, int) {
 	t.Helper()
-	c := exec.Command(argv[0], argv[1:]...)
-	c.Dir = dir
-	c.Env = append(os.Environ(), "TERM=xterm", "NO_COLOR=1", "LANG=C.UTF-8", "LC_ALL=C.UTF-8")
+	c := exec.Command(s.argv[0], s.argv[1:]...)
+	c.Dir = s.dir
+	c.Env = append(os.Environ(), "TERM=dumb", "NO_COLOR=1", "LANG=C.UTF-8", "LC_ALL=C.UTF-8")
 	terminal, err := pty.StartWithSize(c, &pty.Winsize{Rows: 24, Cols: 80})
 	if err != nil {
 		t.Fatal(err)
@@ -68,6 +77,10 @@ func typist(t *testing.T, dir string, lines []string, argv ...string) (string, i
 			continue
 		}
 		if len(lines) == 0 {
+			if s.hangsUp {
+				terminal.Close()
+				break
+			}
 			c.Process.Kill()
 			continue
 		}
@@ -82,65 +95,111 @@ func typist(t *testing.T, dir string, lines []string, argv ...string) (string, i
 	return strings.ReplaceAll(seen.String(), "\r\n", "\n"), c.ProcessState.ExitCode()
 }
 
-// Somebody at a terminal, whose model has a mistake, is told which, by the real program.
+// plantedOneIn makes the slow test sit down with one mistake in so many; .ci/run takes every
+// kind of mistake of every shipped model.
+var plantedOneIn = flag.Int("planted-one-in", 53, "at a terminal plant one kind of mistake in `N`")
+
+// inTheHand is somebody with a model in the hand that has a mistake.
+func inTheHand(t *testing.T, m *airframes.Model, w *bench.Walk, all []mistake.Mistake, wrong int) *benchtest.Modeller {
+	t.Helper()
+	variant, faults := all[wrong].Variant(m)
+	if faults != nil {
+		return nil
+	}
+	hand := &benchtest.Modeller{Walk: w, Plan: variant.Plan}
+	if all[wrong].Kind.Timed {
+		hand.Late = func(step *sight.Step, part int) bool {
+			return table.New(m, all[wrong:wrong+1], []sight.Step{*step}).Late(0, 0, part) >= float64(w.Look.Visible)
+		}
+	}
+	return hand
+}
+
+// Somebody at a terminal, whose model has a mistake, is told which, by the real program, in
+// plain lines that a slow line and a screen reader can take.
 func TestBenchAtATerminalNamesTheMistake(t *testing.T) {
 	program, dir := programInDirectory(t)
-	for _, name := range []string{"pellin-park", "ousel-trainer", "quoin-delta"} {
+	turn, planted := 0, 0
+	for _, name := range airframes.Shipped() {
 		text, _ := airframes.ReadShipped(name)
 		m, _ := airframes.Load(name, text)
-		w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
+		var w *bench.Walk
 		all := mistake.All(m, mistake.Options{})
-		for _, i := range []int{0, len(all) / 3} {
-			variant, faults := all[i].Variant(m)
-			if faults != nil || all[i].Kind.Timed {
+		done := map[string]bool{} // kinds of which one was planted here
+		for wrong := range all {
+			kind := all[wrong].Kind.Code
+			if done[kind] {
 				continue
 			}
-			hand := benchtest.Modeller{Walk: w, Plan: variant.Plan}
-			lines := hand.All()
+			if _, faults := all[wrong].Variant(m); faults != nil {
+				continue
+			}
+			done[kind] = true
+			if turn++; turn%*plantedOneIn != 0 {
+				continue
+			}
+			if w == nil {
+				w = bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
+			}
+			lines := inTheHand(t, m, w, all, wrong).All()
 			if !slices.ContainsFunc(lines[3:], func(line string) bool { return line != "y" }) {
 				continue // it does not show
 			}
-			on, status := typist(t, dir, lines, program, "bench", name)
+			planted++
+			on, status := sitting{dir: dir, argv: []string{program, "bench", name}}.typed(t, lines)
 			if status != statusNo || !strings.Contains(on, "DO NOT FLY") {
-				t.Errorf("%s: %s: exit status %d\n%s", name, all[i].Text, status, on)
+				t.Errorf("%s: %s: exit status %d\n%s", name, all[wrong].Text, status, on)
 				continue
 			}
 			for line := range strings.Lines(on) {
-				if len([]rune(strings.TrimSuffix(line, "\n"))) > 80 {
-					t.Errorf("%s: wider than the terminal: %q", name, line)
+				if line = strings.TrimSuffix(line, "\n"); len([]rune(line)) > 80 || strings.ContainsAny(line, "\r\x1b\b") {
+					t.Errorf("%s: wider than the terminal, or not plain: %q", name, line)
 				}
 			}
-			report := exec.Command(program, "bench", name, "--resume", "--json")
-			report.Dir = dir
-			out, _ := report.Output()
-			var doc struct {
-				Causes struct {
-					Suspects []struct {
-						Text  string
-						Alike []string
-					}
-				}
-			}
-			if err := json.Unmarshal(out, &doc); err != nil {
-				t.Fatalf("%v: %s", err, out)
-			}
-			named := false
-			for _, s := range doc.Causes.Suspects {
-				named = named || s.Text == all[i].Text || slices.Contains(s.Alike, all[i].Text)
-			}
-			if !named {
-				t.Errorf("%s: %s is not among %d suspects", name, all[i].Text, len(doc.Causes.Suspects))
+			if suspects := suspectsOf(t, program, dir, name); !slices.Contains(suspects, all[wrong].Text) {
+				t.Errorf("%s: %s is not among %q", name, all[wrong].Text, suspects)
 			}
 		}
 	}
+	t.Logf("%d of %d kinds show and were planted", planted, turn)
+	if planted == 0 {
+		t.Error("nothing was planted")
+	}
 }
 
-// Killed at each prompt and gone on with, the record holds the same.
+// suspectsOf are the mistakes that the report of the newest record names, and what looks
+// the same.
+func suspectsOf(t *testing.T, program, dir, name string) (list []string) {
+	t.Helper()
+	report := exec.Command(program, "bench", name, "--resume", "--json")
+	report.Dir = dir
+	out, _ := report.Output()
+	var doc struct {
+		Causes struct {
+			Suspects []struct {
+				Text  string
+				Alike []string
+			}
+		}
+	}
+	if err := json.Unmarshal(out, &doc); err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+	for _, s := range doc.Causes.Suspects {
+		list = append(append(list, s.Text), s.Alike...)
+	}
+	return list
+}
+
+// Killed at each prompt and gone on with, the record holds the same; and so it does where
+// the terminal is closed, whether the shell was told to outlive that or not.
 func TestBenchKilledAtEveryPrompt(t *testing.T) {
 	program, dir := programInDirectory(t)
+	atBench := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}
+	goesOn := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--resume"}}
 	text, _ := airframes.ReadShipped("pellin-park")
 	m, _ := airframes.Load("pellin-park", text)
-	w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
+	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
 	variant, _ := mistake.All(m, mistake.Options{})[0].Variant(m)
 	hand := benchtest.Modeller{Walk: w, Plan: variant.Plan}
 	lines := hand.All()
@@ -156,27 +215,59 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, e := range r.Events {
-			if e.Kind != bench.Resumed && e.Kind != bench.Confirmed {
+			if e.Kind != bench.Resumed && e.Kind != bench.Confirmed && e.Kind != bench.Pause {
 				e.At = ""
 				events = append(events, e)
 			}
 		}
 		return events
 	}
-	if on, status := typist(t, dir, lines, program, "bench", "pellin-park"); status != statusNo {
+	if on, status := atBench.typed(t, lines); status != statusNo {
 		t.Fatalf("exit status %d:\n%s", status, on)
 	}
 	want := content()
+	outlives := sitting{dir: dir, argv: []string{"/bin/sh", "-c", `trap "" HUP; exec "$0" bench pellin-park`, program}, hangsUp: true}
+	closed := atBench
+	closed.hangsUp = true
 	for kill := 1; kill < len(lines); kill++ {
-		if on, status := typist(t, dir, lines[:kill], program, "bench", "pellin-park"); status != -1 {
+		leave := []sitting{atBench, closed, outlives}[kill%3]
+		on, status := leave.typed(t, lines[:kill])
+		if !leave.hangsUp && status != -1 {
 			t.Fatalf("not killed: exit status %d\n%s", status, on)
 		}
+		paused := bench.Pause
+		if kill == len(lines)-1 {
+			paused = bench.End // nothing but to finish was asked
+		}
+		if got := lastEvent(t, recordPath(filepath.Join(dir, "pellin-park.bench"), records+1)); leave.hangsUp && got != paused {
+			t.Fatalf("the terminal was closed after %d answers, and the last event is %q: exit status %d\n%s", kill, got, status, on)
+		}
 		rest := append(benchtest.Begin(), lines[max(kill, 3):]...)
-		if on, status := typist(t, dir, rest, program, "bench", "pellin-park", "--resume"); status != statusNo {
-			t.Fatalf("killed after %d answers: exit status %d\n%s", kill, status, on)
+		if lastEvent(t, recordPath(filepath.Join(dir, "pellin-park.bench"), records+1)) == bench.End {
+			rest = nil // it only reports
+		}
+		if on, status := goesOn.typed(t, rest); status != statusNo {
+			t.Fatalf("left after %d answers: exit status %d\n%s", kill, status, on)
 		}
 		if got := content(); !reflect.DeepEqual(got, want) {
-			t.Errorf("killed after %d answers: got\n%+v\nwanted\n%+v", kill, got, want)
+			t.Errorf("left after %d answers: got\n%+v\nwanted\n%+v", kill, got, want)
 		}
 	}
+}
+
+// lastEvent is what a record ends with; empty where nothing was said.
+func lastEvent(t *testing.T, name string) bench.Kind {
+	t.Helper()
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := bench.Read(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Events) == 0 {
+		return ""
+	}
+	return r.Events[len(r.Events)-1].Kind
 }

@@ -33,59 +33,17 @@ type benchRun struct {
 
 func versionOf() string { return verify.Version }
 
-// answersFile are answers that were written beforehand.
-type answersFile struct {
-	name  string
-	lines []numbered
-}
-
-type numbered struct {
-	at   int
-	text string
-}
-
-// answers reads a file of answers; nil without a name.
-func (s *session) answers(name string) (*answersFile, string) {
-	if name == "" {
-		return nil, ""
-	}
-	a := &answersFile{name: name}
-	var text []byte
-	var err error
-	if name == "-" {
-		a.name = stdinName
-		text, err = readUpTo(s.stdin, maxFileBytes)
-	} else {
-		text, err = readFileUpTo(name, maxFileBytes)
-	}
-	if err != nil {
-		return nil, fmt.Sprintf("the answers in %s cannot be read: %v", a.name, err)
-	}
-	for i, line := range strings.Split(strings.TrimPrefix(string(text), "\ufeff"), "\n") {
-		line = strings.TrimSpace(line)
-		if line == "" || line == "#" || strings.HasPrefix(line, "# ") {
-			continue
-		}
-		a.lines = append(a.lines, numbered{i + 1, line})
-	}
-	return a, ""
-}
-
 // walkThrough asks until the walk is over, and reports.
 func (r *benchRun) walkThrough(ctx context.Context) error {
 	defer r.journal.close()
 	r.welcome()
-	wrong, err := r.ask(ctx)
-	if err != nil {
+	if err := r.ask(ctx); err != nil {
 		return r.notKept(err)
 	}
 	if r.guide.HasRefused() && !r.flags.json {
 		fmt.Fprintln(r.s.stderr, "hingeline: nothing was begun")
 		r.s.status = statusNothingChecked
 		return nil
-	}
-	if wrong != "" {
-		return r.s.refuse(wrong, "what was understood until then is kept; --resume goes on")
 	}
 	return r.report()
 }
@@ -109,67 +67,70 @@ func (r *benchRun) welcome() {
 	text.Render(r.s.stderr)
 }
 
-// ask goes on until nothing is asked any more. wrong is what is wrong with answers that
-// were written beforehand.
-func (r *benchRun) ask(ctx context.Context) (wrong string, err error) {
+// ask goes on until nothing is asked any more.
+func (r *benchRun) ask(ctx context.Context) error {
 	next, stop := r.lines(ctx)
 	defer stop()
 	for !r.guide.Over() {
 		r.show(r.guide.Ask())
-		line, at, more := next()
+		line, more := next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
-			return "", r.guide.Stop()
+			return r.guide.Stop()
 		}
 		reply, err := r.guide.Take(line)
 		if err != nil {
-			return "", err
+			return err
 		}
 		if reply.Text != "" {
 			r.say(reply.Text)
 		}
-		if !reply.Understood && r.answers != nil {
-			return fmt.Sprintf("%s:%d: %q: %s", r.answers.name, at, line, reply.Text), r.guide.Stop()
+		if reply.Hint != "" {
+			r.say(reply.Hint)
 		}
 	}
-	return "", nil
+	return nil
 }
 
 // lines is where answers come from: a file, which is echoed, or whoever types.
-func (r *benchRun) lines(ctx context.Context) (next func() (line string, at int, more bool), stop func()) {
+func (r *benchRun) lines(ctx context.Context) (next func() (line string, more bool), stop func()) {
 	if r.answers != nil {
 		i := 0
-		return func() (string, int, bool) {
+		return func() (string, bool) {
 			if i == len(r.answers.lines) || ctx.Err() != nil {
-				return "", 0, false
+				return "", false
 			}
 			i++
-			one := r.answers.lines[i-1]
-			fmt.Fprintln(r.s.stderr, one.text)
-			return one.text, one.at, true
+			line := r.answers.lines[i-1]
+			fmt.Fprintln(r.s.stderr, line)
+			return line, true
 		}, func() {}
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	typed := r.s.linesUntil(ctx)
 	echo := terminalFile(r.s.stdin) == nil // so that what is written down reads as it was asked
-	return func() (string, int, bool) {
+	return func() (string, bool) {
 		select {
 		case line, more := <-typed:
 			if echo && more {
 				fmt.Fprintln(r.s.stderr, line)
 			}
-			return line, 0, more
+			return line, more
 		case <-ctx.Done():
-			return "", 0, false
+			return "", false
 		}
 	}, cancel
 }
 
+// askRows is how many rows of the screen are for what is asked below a step.
+const askRows = 3
+
 // show writes what is asked.
 func (r *benchRun) show(a bench.Ask) {
 	if a.Step != nil {
+		_, rows := r.s.messageSize()
 		fmt.Fprintln(r.s.stderr)
-		terminal.RenderBenchStep(r.s.stderr, a.Step, terminal.BenchLook{Picture: !r.flags.noPicture, Ruler: r.walk.Look.Ruler}, r.s.layout(false))
+		terminal.RenderBenchStep(r.s.stderr, a.Step, terminal.BenchLook{Picture: !r.flags.noPicture, Ruler: r.walk.Look.Ruler, Rows: max(rows-askRows, 0)}, r.s.layout(false))
 	}
 	if a.Said != "" {
 		r.say(a.Said)
@@ -258,9 +219,9 @@ func (r *benchRun) resume() error {
 	if r.walk, err = record.Header.Walk(); err != nil {
 		return unusable(err)
 	}
-	ctx, stop := untilInterrupted()
+	ctx, stop := untilLeft()
 	defer stop()
-	replayed := bench.NewGuide(r.walk, nil, r.flags.now)
+	replayed := bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now)
 	if err := replayed.Replay(record.Events); err != nil {
 		return unusable(err)
 	}
@@ -271,6 +232,12 @@ func (r *benchRun) resume() error {
 		}
 		defer r.journal.close()
 		return r.report()
+	}
+	if err := replayed.Resume(); err != nil {
+		return r.notKept(err)
+	}
+	if err := r.answers.rehearsed(replayed, r.in); err != nil {
+		return err
 	}
 	if r.journal, err = openRecordFile(dir, n, record.Whole); err != nil {
 		return r.notKept(err)

@@ -5,7 +5,11 @@ import "fmt"
 // writeCorrected writes a new airframe file with what measurements offer to correct. The
 // exit status is the report's.
 func (r *benchRun) writeCorrected() error {
-	text, problem := r.guide.Corrected()
+	corrected := r.guide.Corrected
+	if r.flags.asTable {
+		corrected = r.guide.CorrectedAsTables
+	}
+	text, problem := corrected()
 	if problem != "" {
 		fmt.Fprintf(r.s.stderr, "hingeline: %s, so %s was not written\n", problem, r.flags.write)
 		return nil

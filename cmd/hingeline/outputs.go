@@ -55,7 +55,7 @@ func newOutputs() *outputs {
 		{flag: "json", usage: "write the report as JSON to `FILE`, or without one to the screen (hingeline schema --report)",
 			what: "a JSON report of a control check", ours: jsonout.IsReport, paper: true, render: jsonout.Render},
 		{flag: "html", usage: "write the report as one web page to `FILE`",
-			what: "a web page of a control check", ours: isPage, paper: true, render: html.Render},
+			what: "a web page of a control check", ours: html.IsReport, paper: true, render: html.Render},
 		{flag: "pdf", usage: "write the report to print and sign to `FILE`",
 			what: "a PDF of a control check", ours: pdf.IsReport, paper: true, raw: true,
 			render: o.print},
@@ -72,12 +72,6 @@ func newOutputs() *outputs {
 			what: "the SARIF of a control check", ours: sarif.IsReport, render: sarif.Render},
 	}
 	return o
-}
-
-// isPage says whether a text is a web page of ours.
-func isPage(text []byte) bool {
-	head := text[:min(len(text), html.HeadBytes)]
-	return bytes.HasPrefix(head, []byte("<!doctype html>")) && bytes.Contains(head, []byte(html.Generator))
 }
 
 // flags adds the flags of all outputs.

@@ -3,7 +3,6 @@ package main
 import (
 	"encoding/json"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -21,7 +20,7 @@ func (s *session) phrasesCommand() *cobra.Command {
 			"words, only the sentences that speak of all of them.",
 		Example: "  hingeline phrases\n  hingeline phrases motor stops",
 		RunE: func(c *cobra.Command, args []string) error {
-			found := sentencesWith(args)
+			found := phrase.Matching(strings.Join(args, " "))
 			if len(found) == 0 {
 				return &usageError{
 					message: fmt.Sprintf("no sentence speaks of %q", strings.Join(args, " ")),
@@ -37,19 +36,6 @@ func (s *session) phrasesCommand() *cobra.Command {
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "write them as JSON")
 	return c
-}
-
-// sentencesWith are the sentences that hold all the words, anywhere and in any
-// case.
-func sentencesWith(words []string) []phrase.Sentence {
-	all := phrase.Sentences()
-	for _, word := range strings.Fields(strings.ToLower(strings.Join(words, " "))) {
-		all = slices.DeleteFunc(all, func(s phrase.Sentence) bool {
-			text := strings.Join([]string{s.Name, s.Form, s.Example, s.Means}, " ")
-			return !strings.Contains(strings.ToLower(text), word)
-		})
-	}
-	return all
 }
 
 func (s *session) phrases(sentences []phrase.Sentence) error {

@@ -50,16 +50,22 @@ func (s *session) layout(brief bool) terminal.Options {
 
 // messageColumns is how wide the terminal of messages is, 0 where there is none.
 func (s *session) messageColumns() int {
+	columns, _ := s.messageSize()
+	return columns
+}
+
+// messageSize is how wide and high the terminal of messages is, 0 where there is none.
+func (s *session) messageSize() (columns, rows int) {
 	to := s.stderr
 	if w, ok := to.(*carriageWriter); ok {
 		to = w.w
 	}
 	if t := terminalFile(to); t != nil {
-		if width, _, err := term.GetSize(int(t.Fd())); err == nil {
-			return width
+		if width, height, err := term.GetSize(int(t.Fd())); err == nil {
+			return width, height
 		}
 	}
-	return 0
+	return 0, 0
 }
 
 // wantsColor is what --color says; left to itself, no colour if NO_COLOR is

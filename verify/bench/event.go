@@ -10,7 +10,8 @@ const (
 	Answer    Kind = "answer"    // what one part did; without a part: the rest of the step is as expected, which ends it
 	Measured  Kind = "measured"  // where one part was
 	Skip      Kind = "skip"
-	Back      Kind = "back" // to a step, whose answers are forgotten
+	Back      Kind = "back"    // to a step, whose answers are forgotten, and steps to decide that were asked for behind it
+	Further   Kind = "further" // a step that is to tell apart what would explain the answers so far
 	Pause     Kind = "pause"
 	Resumed   Kind = "resumed"
 	End       Kind = "end"
@@ -18,18 +19,19 @@ const (
 
 // Event is one thing that was said. Steps are numbered from 1.
 type Event struct {
-	Kind    Kind     `json:"event"`
-	Step    int      `json:"step,omitempty"`
-	What    string   `json:"what,omitempty"` // of Confirmed and Refused: the question's name
-	Part    string   `json:"part,omitempty"`
-	Before  bool     `json:"before,omitempty"` // it is about where the part was before the movement
-	Saw     Saw      `json:"saw,omitempty"`
-	Degrees *float64 `json:"degrees,omitempty"` // of Measured: 0 or more
-	Percent *float64 `json:"percent,omitempty"` // of Measured motors and extras
-	Length  *float64 `json:"mm,omitempty"`      // as it was read, where it was millimetres at the trailing edge
-	Way     string   `json:"way,omitempty"`     // of Degrees that are not 0
-	Reason  string   `json:"reason,omitempty"`
-	At      string   `json:"at"` // RFC 3339, UTC
+	Kind    Kind      `json:"event"`
+	Step    int       `json:"step,omitempty"`
+	What    string    `json:"what,omitempty"` // of Confirmed and Refused: the question's name
+	Part    string    `json:"part,omitempty"`
+	Before  bool      `json:"before,omitempty"` // it is about where the part was before the movement
+	Saw     Saw       `json:"saw,omitempty"`
+	Degrees *float64  `json:"degrees,omitempty"` // of Measured: 0 or more
+	Percent *float64  `json:"percent,omitempty"` // of Measured motors and extras
+	Length  *float64  `json:"mm,omitempty"`      // as it was read, where it was millimetres at the trailing edge
+	Way     string    `json:"way,omitempty"`     // of Degrees that are not 0
+	Reason  string    `json:"reason,omitempty"`
+	Pose    *StepJSON `json:"pose,omitempty"` // of Further
+	At      string    `json:"at"`             // RFC 3339, UTC
 }
 
 // Saw is what somebody says that a part did.

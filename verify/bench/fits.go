@@ -24,7 +24,6 @@ const (
 	worthFrom   = 0.4 // degrees: less is left over as written, and nothing is to be corrected
 	worthBetter = 0.7 // what is left over must fall to this much of it
 	stopsNear   = 0.5 // degrees: a surface this close to its stop tells nothing about its linkage
-	outputShown = 0.1 // percent
 )
 
 // wrong says of the first thing that went another way than it should, or not at all, what
@@ -87,10 +86,9 @@ func (w *Walk) astray(s *Step, e *Expect, st *stepState) string {
 	return "moved, and should not"
 }
 
-// measurements are what was measured of a surface that one servo moves, with what its
-// channel put out, and by how much each is off what is computed. Where it stands at its stop
-// it tells nothing of what moves it.
-func (w *Walk) measurements(steps []stepState, part int) (points []fit.Point, off []float64) {
+// measurements are what was measured of a surface, in order of the steps, with what the
+// channel of its first servo put out. Where it stands at its stop it tells nothing of what moves it.
+func (w *Walk) measurements(steps []stepState, part int) (points []measurement) {
 	p := &w.Model.Setup.Parts[part]
 	out := w.Model.Plan.NewOutput()
 	for i := range steps {
@@ -107,11 +105,10 @@ func (w *Walk) measurements(steps []stepState, part int) (points []fit.Point, of
 			if at >= float64(p.Stops.Plus)-stopsNear || at <= -float64(p.Stops.Minus)+stopsNear || out.Parts[part].Limits&mixcore.AtStop != 0 {
 				continue
 			}
-			points = append(points, fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)})
-			off = append(off, float64(out.Parts[part].Angle)-at)
+			points = append(points, measurement{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
 		}
 	}
-	return points, off
+	return points
 }
 
 // reach is from where to where each channel goes, of all that the walk and the steps that may
@@ -138,45 +135,57 @@ func (w *Walk) reach() [][2]mixcore.Percent {
 
 // fits are what measurements offer to correct, part by part.
 func (w *Walk) fits(steps []stepState) []result.BenchFit {
-	list, _ := w.corrections(steps)
+	list, _, _ := w.corrections(steps)
 	return list
 }
 
-// corrections are what measurements offer, and what of it is to be written.
-func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write []fit.Correction) {
+// corrections are what measurements offer, and what of it is to be written: as the file has
+// it, or with measured tables in place of linkages.
+func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, tables []fit.Correction) {
 	wrong := w.wrong(steps)
 	reach := sync.OnceValue(w.reach)
 	for _, part := range w.numbers {
 		p := &w.Model.Setup.Parts[part]
-		if !p.Motion.Hinged() || len(p.Drives) != 1 {
+		if !p.Motion.Hinged() {
 			continue
 		}
-		points, off := w.measurements(steps, part)
+		points := w.measurements(steps, part)
 		if len(points) == 0 {
 			continue
 		}
-		f, c := w.fit(part, points, off, func() [2]mixcore.Percent { return reach()[p.Drives[0].Channel] })
+		if len(p.Drives) > 1 {
+			list = append(list, w.severalServos(part, points))
+			continue
+		}
+		f, c := w.fit(part, points, func() [2]mixcore.Percent { return reach()[p.Drives[0].Channel] })
 		if f == nil {
 			continue
 		}
-		if wrong != "" && f.Offered {
-			f.Offered, f.Changes = false, nil
+		if wrong != "" && (f.Offered || f.Table != "") {
+			f.Offered, f.Changes, f.Table, f.TableAfter = false, nil, "", 0
 			f.Note = "not offered: " + wrong + ", so what the channels put out is not known. Put that right first, and measure again."
 		}
 		list = append(list, *f)
 		if f.Offered {
-			write = append(write, *c)
+			write = append(write, fit.Correction{Part: part, Linkage: c.Linkage, Table: c.Table})
+		}
+		switch {
+		case f.Table != "":
+			tables = append(tables, fit.Correction{Part: part, Table: c.instead})
+		case f.Offered:
+			tables = append(tables, fit.Correction{Part: part, Linkage: c.Linkage, Table: c.Table})
 		}
 	}
-	return list, write
+	return list, write, tables
 }
 
-// fit fits one part; nil where too little was measured to say anything. off is what points
-// are off as written, and reach from where to where its channel goes.
-func (w *Walk) fit(part int, points []fit.Point, off []float64, reach func() [2]mixcore.Percent) (*result.BenchFit, *fit.Correction) {
+// fit fits one part; nil where too little was measured to say anything. reach is from where
+// to where its channel goes.
+func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
+	points, off := pointsOf(measured), offOf(measured)
 	d := &w.Model.Setup.Parts[part].Drives[0]
 	f := &result.BenchFit{Part: w.Model.Setup.Parts[part].Name, Kind: "measured"}
-	c := &fit.Correction{Part: part}
+	c := &correction{}
 	var before, after []float64
 	var err error
 	if d.Linkage != nil {
@@ -205,11 +214,13 @@ func (w *Walk) fit(part int, points []fit.Point, off []float64, reach func() [2]
 		f.Before = round(fit.RMS(off))
 		f.After = f.Before
 		f.Note = "nothing is offered: " + err.Error() + "."
+		w.instead(f, c, part, points)
 		return f, c
 	}
 	f.Before, f.After = round(fit.RMS(before)), round(fit.RMS(after))
 	f.Points = w.fitPoints(part, fit.Merged(points), before, after)
 	f.Offered = f.Before >= worthFrom && f.After <= worthBetter*f.Before && len(f.Changes) > 0
+	w.instead(f, c, part, points)
 	if !f.Offered {
 		f.Changes, f.After = nil, f.Before
 		for i := range f.Points {
@@ -280,7 +291,7 @@ func (w *Walk) tableChanges(part int, was, is []mixcore.Point) (list []result.Fi
 func (w *Walk) fitPoints(part int, points []fit.Point, before, after []float64) (list []result.FitPoint) {
 	for i, p := range points {
 		list = append(list, result.FitPoint{
-			Output: math.Round(float64(p.Output)/outputShown) * outputShown, Measured: w.placeWords(part, float64(p.Angle)),
+			Output: shownOutput(p.Output), Measured: w.placeWords(part, float64(p.Angle)),
 			Before: round(math.Abs(before[i])), After: round(math.Abs(after[i])),
 		})
 	}
@@ -290,7 +301,18 @@ func (w *Walk) fitPoints(part int, points []fit.Point, before, after []float64) 
 // Corrected is the airframe file with what measurements offer. problem says why there is
 // none; text is nil then.
 func (g *Guide) Corrected() (text []byte, problem string) {
-	_, write := g.walk.corrections(g.steps)
+	_, write, _ := g.walk.corrections(g.steps)
+	return g.rewritten(write)
+}
+
+// CorrectedAsTables is Corrected with a measured table in place of every linkage for which
+// one is offered.
+func (g *Guide) CorrectedAsTables() (text []byte, problem string) {
+	_, _, tables := g.walk.corrections(g.steps)
+	return g.rewritten(tables)
+}
+
+func (g *Guide) rewritten(write []fit.Correction) (text []byte, problem string) {
 	if len(write) == 0 {
 		return nil, "the measurements offer nothing to correct"
 	}

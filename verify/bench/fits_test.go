@@ -74,3 +74,105 @@ func TestLongerArmIsOffered(t *testing.T) {
 		t.Errorf("the new file has it at %v, the model at %v", again.Steps[0].Expect[0].Move.To, out.Parts[part].Angle)
 	}
 }
+
+// Over a whole travel a measured table in place of a linkage is offered too, and written;
+// where something goes the other way neither is.
+func TestTableInPlaceOfALinkageIsOffered(t *testing.T) {
+	const text = `hingeline: 1
+name: Twite
+controls: {pitch stick: pitch}
+demands: {pitch: pitch stick}
+channels:
+  1: {name: elevator, mix: pitch}
+surfaces:
+  elevator:
+    channel: 1
+    servo: {swing_deg: 40, plus_swings: aft}
+    linkage: {arm_mm: 10, horn_mm: 16, pivots_mm: 62, horn: below}
+`
+	m, problems := airframes.Load("twite.yaml", []byte(text))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	hand, _ := m.Plan.Vary(func(s *mixcore.Setup) {
+		g := *s.Parts[0].Drives[0].Linkage
+		g.Arm, g.ArmDeg = 11.5, 95
+		s.Parts[0].Drives = slices.Clone(s.Parts[0].Drives)
+		s.Parts[0].Drives[0].Linkage = &g
+	})
+	var moves []func(*mixcore.Input)
+	for _, at := range []float64{-100, -50, 50, 100} {
+		moves = append(moves, set(0, at))
+	}
+	w := walkOf(t, m, sight.Measured, moves...)
+	out, got := hand.NewOutput(), m.Plan.NewOutput()
+	lines := benchtest.Begin()
+	for i := range w.Steps {
+		hand.Eval(&w.Steps[i].To, out)
+		angle := float64(out.Parts[0].Angle)
+		lines = append(lines, fmt.Sprintf("elevator %.1f %s", math.Abs(angle), map[bool]string{true: "down", false: "up"}[angle > 0]), "y")
+	}
+	g := walked(t, w, append(lines, "f"))
+	f := g.Report(context.Background(), nil).Fits
+	if len(f) != 1 || !f[0].Offered || f[0].Table == "" || f[0].TableAfter > 0.1 {
+		t.Fatalf("%+v", f)
+	}
+	written, problem := g.CorrectedAsTables()
+	if problem != "" {
+		t.Fatal(problem)
+	}
+	now, problems := airframes.Load("twite.yaml", written)
+	if now == nil {
+		t.Fatal(problems)
+	}
+	if d := now.Setup.Parts[0].Drives[0]; d.Linkage != nil || len(d.Table) < 5 {
+		t.Errorf("%s", written)
+	}
+	for i := range w.Steps {
+		hand.Eval(&w.Steps[i].To, out)
+		now.Plan.Eval(&w.Steps[i].To, got)
+		if off := math.Abs(float64(out.Parts[0].Angle - got.Parts[0].Angle)); off > 0.2 {
+			t.Errorf("step %d: with the table it is off by %v°", i+1, off)
+		}
+	}
+	wrong := walked(t, w, append(append(benchtest.Begin(), "y", "elevator 25 up", "y"), "y", "y", "y", "f"))
+	if r := wrong.Report(context.Background(), nil); len(r.Fits) > 0 && r.Fits[0].Table != "" {
+		t.Errorf("%+v", r.Fits)
+	}
+}
+
+// Of a surface with two servos what was measured is told beside what is computed, and which
+// servo is off is not made up.
+func TestSeveralServosAreNotFitted(t *testing.T) {
+	const text = `hingeline: 1
+name: Twite
+controls: {pitch stick: pitch}
+demands: {pitch: pitch stick}
+channels:
+  1: {name: elevator port, mix: pitch}
+  2: {name: elevator starboard, mix: pitch}
+surfaces:
+  elevator:
+    servos:
+      - {channel: 1, measured: {100%: 20° up}}
+      - {channel: 2, measured: {100%: 20° up}}
+`
+	m, problems := airframes.Load("twite.yaml", []byte(text))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	w := walkOf(t, m, sight.Measured, set(0, -100), set(0, 100))
+	for _, c := range []struct {
+		down, up string
+		note     string
+	}{{"elevator 17 down", "elevator 17 up", "2 servos move it"}, {"elevator 20.1 down", "elevator 20 up", "fits as well as can be told"}} {
+		g := walked(t, w, append(benchtest.Begin(), "y", c.down, "y", c.up, "y", "f"))
+		f := g.Report(context.Background(), nil).Fits
+		if len(f) != 1 || f[0].Offered || f[0].Table != "" || len(f[0].Points) != 2 || !bytes.Contains([]byte(f[0].Note), []byte(c.note)) {
+			t.Errorf("%s: %+v", c.down, f)
+		}
+		if _, problem := g.Corrected(); problem == "" {
+			t.Errorf("%s: something is corrected", c.down)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package bench
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/hingeline/mixcore"
@@ -18,9 +19,10 @@ type Guide struct {
 	state
 
 	asking  asking
-	pending Saw  // said without a part
-	part    int  // in Expect: that was named without what it did
-	shown   bool // the present step was shown in whole
+	next    *next // what comes behind the last step; nil where nobody has looked since the last answer
+	pending Saw   // said without a part
+	part    int   // in Expect: that was named without what it did
+	shown   bool  // the present step was shown in whole
 }
 
 // asking is what the next line answers.
@@ -36,7 +38,7 @@ const (
 
 // NewGuide begins a walk.
 func NewGuide(w *Walk, to Journal, now func() string) *Guide {
-	return &Guide{walk: w, journal: to, now: now, state: state{steps: make([]stepState, len(w.Steps))}}
+	return &Guide{walk: w.own(), journal: to, now: now, state: state{steps: make([]stepState, w.chosen)}}
 }
 
 // Replay takes the events of a record that is gone on with or looked at, writing nothing.
@@ -66,6 +68,10 @@ type Ask struct {
 	Prompt string
 }
 
+// Walk is the walk that is led through, with the steps that were asked for on the way to
+// decide.
+func (g *Guide) Walk() *Walk { return g.walk }
+
 // Over says whether nothing is asked any more.
 func (g *Guide) Over() bool { return g.ended || g.paused || g.refused }
 
@@ -79,7 +85,7 @@ func (g *Guide) Ask() Ask {
 	case g.confirmed < len(Questions):
 		return Ask{Said: Questions[g.confirmed].Text, Prompt: "yes, no> "}
 	case g.at == len(g.steps):
-		return Ask{Prompt: "That was the last step. Enter: finish; b: back> "}
+		return g.behindTheLast()
 	}
 	s := &g.walk.Steps[g.at]
 	switch g.asking {
@@ -154,8 +160,8 @@ func (g *Guide) note(e Event) error {
 	if err := g.walk.apply(&g.state, &e); err != nil {
 		panic("bench: an event of its own cannot be: " + err.Error())
 	}
-	g.asking = askStep
-	if g.at != at || e.Kind == Back || e.Kind == Resumed {
+	g.asking, g.next = askStep, nil
+	if g.at != at || e.Kind == Back || e.Kind == Further || e.Kind == Resumed {
 		g.shown = false
 	}
 	return nil
@@ -172,23 +178,20 @@ func (g *Guide) Stop() error {
 	return g.note(Event{Kind: Pause})
 }
 
-// misunderstood is what is said to a line that cannot be taken.
-type misunderstood string
-
-func (m misunderstood) Error() string { return string(m) }
-
 // Reply is what is said to a line.
 type Reply struct {
 	Text       string // may be empty
 	Understood bool   // false: nothing came of the line, and the same is asked again
+	Hint       string // of what was not understood, what may be meant; may be empty
+	Word       int    // of what was not understood, the first of the line's words that it is about, from 0
 }
 
 // Take takes a line. The error is the journal's: then the line was not taken.
 func (g *Guide) Take(line string) (Reply, error) {
 	text, err := g.take(line)
-	var not misunderstood
+	var not *misunderstanding
 	if errors.As(err, &not) {
-		return Reply{Text: string(not)}, nil
+		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }
@@ -235,10 +238,16 @@ func (g *Guide) confirm(text string) (string, error) {
 }
 
 func (g *Guide) finish(text string) (string, error) {
-	for _, yes := range append([]string{"f", "finish", "end"}, yeses...) {
-		if text == yes {
-			return "", g.note(Event{Kind: End})
-		}
+	goesOn := g.decides().step != nil
+	switch {
+	case slices.Contains([]string{"f", "finish", "end"}, text):
+		return "", g.note(Event{Kind: End})
+	case slices.Contains(yeses, text) && goesOn:
+		return "", g.decide()
+	case slices.Contains(yeses, text):
+		return "", g.note(Event{Kind: End})
+	case goesOn:
+		return "", misunderstood("Enter shows the step; f finishes without it; b goes back to the last step")
 	}
 	return "", misunderstood("Enter finishes; b goes back to the last step")
 }

@@ -155,7 +155,7 @@ func TestLinesAreUnderstood(t *testing.T) {
 		}
 		switch {
 		case c.says != "":
-			if reply.Understood || !strings.Contains(reply.Text, c.says) || len(events.Events) > 0 {
+			if reply.Understood || !strings.Contains(reply.Text+"; "+reply.Hint, c.says) || len(events.Events) > 0 {
 				t.Errorf("%q: got %+v and %+v, wanted %q", c.lines, reply, events.Events, c.says)
 			}
 		case len(events.Events) != 1 || !reflect.DeepEqual(events.Events[0], c.want):
@@ -249,7 +249,7 @@ func TestSealOfARecord(t *testing.T) {
 		right bool
 	}{
 		{append(begin, "y", "y", "y", "y"), "seen on the model: 3 of 3 steps as expected, 2026-11-25", true},
-		{append(begin, "y", "1 o", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 NOT AS EXPECTED, 2026-11-25", false},
+		{append(begin, "y", "1 o", "y", "y", "f"), "seen on the model: 2 of 3 steps as expected, 1 NOT AS EXPECTED, 2026-11-25", false},
 		{append(begin, "y", "s wind", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 skipped, 2026-11-25", false},
 		{append(begin, "y", "u 1", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 not seen, 2026-11-25", false},
 		{append(begin, "y", "y", "y"), "seen on the model: 3 of 3 steps as expected, 2026-11-25", true}, // the end of what is said ends it

@@ -139,10 +139,13 @@ func (w *Walk) nearest(text string) string {
 	words := strings.Fields(text)
 	for used := len(words); used > 0; used-- {
 		if best, ok := diag.Closest(strings.Join(words[:used], " "), names); ok {
-			return fmt.Sprintf("; did you mean %q?", best)
+			return fmt.Sprintf("did you mean %q?", best)
 		}
 	}
-	return ""
+	for i, part := range w.numbers {
+		names[i] = fmt.Sprintf("%d %s", i+1, w.Model.Setup.Parts[part].Name)
+	}
+	return "the parts are " + strings.Join(names, ", ")
 }
 
 // fitting says what is wrong with a word for what a part did; empty where it fits.

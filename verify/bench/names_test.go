@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/bench/benchtest"
 	"example.com/hingeline/verify/faults/mistake"
@@ -58,36 +59,41 @@ func walked(t testing.TB, w *bench.Walk, lines []string) *bench.Guide {
 }
 
 // Every mistake of every shipped model, made on the model in the hand and answered for
-// honestly, is named by the report, itself or among those that look the same; the model as
-// it should be is seen so.
+// honestly, is named by the report, itself or among those that look the same; steps to
+// decide are asked for until none tells more; the model as it should be is seen so.
 func TestBenchNamesEveryMistake(t *testing.T) {
 	for _, name := range airframes.Shipped() {
 		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
 			t.Run(map[bool]string{false: "eye ", true: "ruler "}[look.Ruler]+name, func(t *testing.T) {
 				m := load(t, name)
-				chosen := bench.Shortest(context.Background(), m, look, nil)
+				chosen := bench.Usual(context.Background(), m, look, nil)
 				w := bench.NewWalk(m, chosen, look)
+				fitsTheTerminal(t, w)
 				all := mistake.All(m, mistake.Options{})
 				steps := table.New(m, all, append(slices.Clone(chosen.Steps), table.Steps(m)...))
-				right := benchtest.Modeller{Walk: w, Plan: m.Plan}
-				if r := walked(t, w, right.All()).Report(context.Background(), nil); r.Verdict != result.SeenAsExpected || r.Causes != nil {
+				find := func(step *sight.Step) int {
+					return slices.IndexFunc(steps.Steps, func(o sight.Step) bool { return o.From.Key() == step.From.Key() && o.To.Key() == step.To.Key() })
+				}
+				through := func(plan *mixcore.Plan, late func(*sight.Step, int) bool) *result.Bench {
+					hand := benchtest.Modeller{Walk: w, Plan: plan, Late: late}
+					g := bench.NewGuide(w, &memory{}, at)
+					hand.Through(g)
+					return g.Report(context.Background(), nil)
+				}
+				if r := through(m.Plan, nil); r.Verdict != result.SeenAsExpected || r.Causes != nil {
 					t.Errorf("the model as it should be: %s", r.Verdict)
 				}
-				planted, seen := 0, 0
+				planted, seen, further, most := 0, 0, 0, 0
 				for i := range all {
 					if i%*oneIn != 0 || steps.Fault(i) != nil {
 						continue
 					}
 					variant, _ := all[i].Variant(m)
-					hand := benchtest.Modeller{Walk: w, Plan: variant.Plan, Late: func(step, part int) bool {
-						return steps.Late(i, step, part) >= float64(look.Visible)
-					}}
-					r := walked(t, w, hand.All()).Report(context.Background(), nil)
+					r := through(variant.Plan, func(step *sight.Step, part int) bool { return steps.Late(i, find(step), part) >= float64(look.Visible) })
 					planted++
-					shows := slices.ContainsFunc(chosen.Steps, func(s sight.Step) bool {
-						at := slices.IndexFunc(steps.Steps, func(o sight.Step) bool { return o.From.Key() == s.From.Key() && o.To.Key() == s.To.Key() })
-						return steps.Apart(look, i, table.None, at)
-					})
+					more := len(r.Steps) - len(chosen.Steps)
+					further, most = further+more, max(most, more)
+					shows := slices.ContainsFunc(chosen.Steps, func(s sight.Step) bool { return steps.Apart(look, i, table.None, find(&s)) })
 					if !shows {
 						continue
 					}
@@ -96,13 +102,16 @@ func TestBenchNamesEveryMistake(t *testing.T) {
 						t.Errorf("%s: the verdict is %q", all[i].Text, r.Verdict)
 						continue
 					}
+					if r.Causes.Next != nil {
+						t.Errorf("%s: after %d steps more, another one would tell more", all[i].Text, more)
+					}
 					if !slices.ContainsFunc(r.Causes.Suspects, func(s result.Suspect) bool {
 						return s.Text == all[i].Text || slices.Contains(s.Alike, all[i].Text)
 					}) {
 						t.Errorf("%s: %s, and the truth is not among %d suspects", all[i].Text, r.Causes.Verdict, len(r.Causes.Suspects))
 					}
 				}
-				t.Logf("%d steps, %d planted, %d show", len(w.Steps), planted, seen)
+				t.Logf("%d steps, %d planted, %d show, %d further steps in all, %d at most", len(w.Steps), planted, seen, further, most)
 			})
 		}
 	}

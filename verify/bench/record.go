@@ -75,15 +75,40 @@ func NewHeader(tool, date string, w *Walk, files []script.File, how string) *Hea
 		}
 	}
 	for i := range w.Steps {
-		s := &w.Steps[i]
-		one := StepJSON{Before: s.From.Position, After: s.To.Position, Lost: [2]bool{s.From.SignalLost, s.To.SignalLost},
-			Watch: []string{}, Stand: filled(s.Said.Stand), Move: filled(s.Said.Move)}
-		for _, part := range s.Watch {
-			one.Watch = append(one.Watch, m.Setup.Parts[part].Name)
-		}
-		h.Steps = append(h.Steps, one)
+		h.Steps = append(h.Steps, w.written(&w.Steps[i]))
 	}
 	return h
+}
+
+// written is a step as a record has it.
+func (w *Walk) written(s *Step) StepJSON {
+	one := StepJSON{Before: s.From.Position, After: s.To.Position, Lost: [2]bool{s.From.SignalLost, s.To.SignalLost},
+		Watch: []string{}, Stand: filled(s.Said.Stand), Move: filled(s.Said.Move)}
+	for _, part := range s.Watch {
+		one.Watch = append(one.Watch, w.Model.Setup.Parts[part].Name)
+	}
+	return one
+}
+
+// read is a step of a record, with the parts of which it is watched how long they take.
+func (s *StepJSON) read(m *airframes.Model) (step sight.Step, watch []int, err error) {
+	step = sight.Step{
+		From: mixcore.Input{Position: s.Before, SignalLost: s.Lost[0]},
+		To:   mixcore.Input{Position: s.After, SignalLost: s.Lost[1]},
+	}
+	for _, in := range []*mixcore.Input{&step.From, &step.To} {
+		if err := m.Plan.CheckInput(in); err != nil {
+			return step, nil, fmt.Errorf("cannot be set: %w", err)
+		}
+	}
+	for _, name := range s.Watch {
+		part := partCalled(&m.Setup, name)
+		if part < 0 {
+			return step, nil, fmt.Errorf("watches %q, and there is no such part", name)
+		}
+		watch = append(watch, part)
+	}
+	return step, watch, nil
 }
 
 func filled(list []string) []string {
@@ -169,26 +194,11 @@ func (h *Header) Walk() (*Walk, error) {
 	}
 	c := Chosen{How: h.How}
 	for i := range h.Steps {
-		s := &h.Steps[i]
-		step := sight.Step{
-			From: mixcore.Input{Position: s.Before, SignalLost: s.Lost[0]},
-			To:   mixcore.Input{Position: s.After, SignalLost: s.Lost[1]},
+		step, watch, err := h.Steps[i].read(m)
+		if err != nil {
+			return nil, fmt.Errorf("step %d in it %w", i+1, err)
 		}
-		for _, in := range []*mixcore.Input{&step.From, &step.To} {
-			if err := m.Plan.CheckInput(in); err != nil {
-				return nil, fmt.Errorf("step %d in it cannot be set: %v", i+1, err)
-			}
-		}
-		c.Steps = append(c.Steps, step)
-		var watch []int
-		for _, name := range s.Watch {
-			part := partCalled(&m.Setup, name)
-			if part < 0 {
-				return nil, fmt.Errorf("step %d in it watches %q, and there is no such part", i+1, name)
-			}
-			watch = append(watch, part)
-		}
-		c.Watch = append(c.Watch, watch)
+		c.Steps, c.Watch = append(c.Steps, step), append(c.Watch, watch)
 	}
 	return NewWalk(m, c, h.look()), nil
 }

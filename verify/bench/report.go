@@ -2,10 +2,7 @@ package bench
 
 import (
 	"context"
-	"slices"
 
-	"example.com/hingeline/verify/faults/cause"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
@@ -71,55 +68,7 @@ func (w *Walk) sizes(s *Step, st *stepState) int {
 	return 0
 }
 
-// causes is what explains what was seen. Where nothing does, and a surface goes to the same
-// part of what is computed everywhere, it is what explains the rest.
+// causes is what explains what was seen.
 func (g *Guide) causes(ctx context.Context, files []script.File) *result.Causes {
-	all := g.inquiry(ctx, files, nil).Causes()
-	ratios := g.walk.ratios(g.steps)
-	if all.Verdict != result.NoCause || len(ratios) == 0 {
-		return all
-	}
-	rest := g.inquiry(ctx, files, func(part int) bool {
-		name := g.walk.Model.Setup.Parts[part].Name
-		return slices.ContainsFunc(ratios, func(r result.BenchRatio) bool { return r.Part == name })
-	}).Causes()
-	if rest.Verdict == result.NoCause && len(rest.Near) == 0 {
-		return all
-	}
-	return rest
-}
-
-// inquiry is what the answers leave in question; of parts that sized, which may be nil, says
-// go wrong in how far and not in which way, it does not count where they were measured.
-func (g *Guide) inquiry(ctx context.Context, files []script.File, sized func(part int) bool) *cause.Session {
-	w := g.walk
-	look, measured := w.Look, w.Look.Ruler
-	for i := range g.steps {
-		measured = measured || len(g.steps[i].read) > 0
-	}
-	if measured && !look.Ruler {
-		look.Ruler, look.Accuracy = true, sight.UsualAccuracy
-	}
-	ask := cause.NewSession(ctx, w.table(), files, look)
-	for i := range w.Steps {
-		s, st := &w.Steps[i], &g.steps[i]
-		if !st.touched() {
-			continue
-		}
-		var list []cause.Seen
-		for k := range s.Expect {
-			seen, ok := w.seen(s, &s.Expect[k], st, measured)
-			if ok && sized != nil && sized(seen.Part) {
-				if _, said := st.saw[seen.Part]; !said && (seen.Before != nil || seen.After != nil) {
-					seen.Way = sight.Unclear
-				}
-				seen.Before, seen.After = nil, nil
-			}
-			if ok {
-				list = append(list, seen)
-			}
-		}
-		ask.AnswerAs(i+1, i, list)
-	}
-	return ask
+	return g.inquiry(ctx, files).Causes()
 }

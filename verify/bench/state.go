@@ -1,6 +1,10 @@
 package bench
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.com/hingeline/verify/faults/sight"
+)
 
 // state is what the events so far have come to.
 type state struct {
@@ -52,7 +56,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		if !asked || e.What != Questions[s.confirmed].Name {
 			return fmt.Errorf("it answers the question %q, which was not asked", e.What)
 		}
-	case Answer, Measured, Skip, Back, End:
+	case Answer, Measured, Skip, Back, Further, End:
 		if asked {
 			return fmt.Errorf("something was done before all was confirmed that must be so")
 		}
@@ -78,11 +82,29 @@ func (w *Walk) apply(s *state, e *Event) error {
 		}
 		s.at = e.Step - 1
 		s.steps[s.at].forget()
+		left := max(w.chosen, e.Step)
+		s.steps, w.Steps = s.steps[:left], w.Steps[:left]
+	case Further:
+		return w.further(s, e)
 	case Answer, Measured, Skip:
 		return w.answered(s, e)
 	default:
 		return fmt.Errorf("there is no event %q", e.Kind)
 	}
+	return nil
+}
+
+// further takes a step that is to decide.
+func (w *Walk) further(s *state, e *Event) error {
+	if s.at < len(w.Steps) || e.Step != s.at+1 || e.Pose == nil {
+		return fmt.Errorf("it asks for a step to decide before the others are done")
+	}
+	step, watch, err := e.Pose.read(w.Model)
+	if err != nil {
+		return fmt.Errorf("its step %w", err)
+	}
+	w.add([]sight.Step{step}, [][]int{watch})
+	s.steps = append(s.steps, stepState{})
 	return nil
 }
 

@@ -30,7 +30,8 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 		}
 		return g.why(reason)
 	case orders[words[0]] == also:
-		return g.named(words[1:])
+		reply, err := g.named(words[1:])
+		return reply, behind(err, 1)
 	}
 	if saw, ok := sawOf(text); ok {
 		return g.alone(s, saw)
@@ -96,7 +97,7 @@ func (g *Guide) which(text string) (string, error) {
 	case problem != "":
 		return "", misunderstood(problem)
 	case used == 0:
-		return "", misunderstood("there is no such part" + g.walk.nearest(text))
+		return "", hinted("there is no such part", g.walk.nearest(text))
 	case used < len(words):
 		return g.named(words)
 	}
@@ -116,12 +117,13 @@ func (g *Guide) named(words []string) (string, error) {
 	case problem != "":
 		return "", misunderstood(problem)
 	case used == 0:
-		return "", misunderstood("not understood: a part and what it did is wanted, such as " + g.example(s) + g.walk.nearest(strings.Join(words, " ")) + "; h: help")
+		return "", hinted(fmt.Sprintf("not understood: %q; wanted a part and what it did, such as %s", strings.Join(words, " "), g.example(s)), g.walk.nearest(strings.Join(words, " ")))
 	case used == len(words):
 		g.asking, g.part = askWhat, g.walk.place(s, part)
 		return "", nil
 	}
-	return g.about(g.walk.place(s, part), strings.Join(words[used:], " "))
+	reply, err := g.about(g.walk.place(s, part), strings.Join(words[used:], " "))
+	return reply, behind(err, used)
 }
 
 // about takes what a part did, or where it was measured.
@@ -138,7 +140,7 @@ func (g *Guide) about(at int, text string) (string, error) {
 	e, ok, problem := g.walk.measureOf(s.Expect[at].Part, strings.Fields(rest))
 	switch {
 	case !ok:
-		return "", misunderstood(fmt.Sprintf("not understood: %q; the %s: %s; or measured: %s; h: help", text, p.Name, strings.Join(g.walk.wordsOf(p), ", "), g.measureExample(at)))
+		return "", misunderstood(fmt.Sprintf("not understood: %q; the %s: %s; or measured: %s", text, p.Name, strings.Join(g.walk.wordsOf(p), ", "), g.measureExample(at)))
 	case problem != "":
 		return "", misunderstood(problem)
 	}

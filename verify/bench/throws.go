@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/result"
-	"example.com/hingeline/verify/sheet"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -71,7 +71,7 @@ func (w *Walk) throw(part, plus int, f furthest, all map[[2]int]furthest) result
 	} else if by >= accuracy {
 		t.Off = wording.Angle(mixcore.Degrees(by)) + " off"
 	}
-	other, ok := sheet.PartnerOf(&w.Model.Setup, part)
+	other, ok := poses.Partner(&w.Model.Setup, part)
 	if !ok {
 		return t
 	}

@@ -23,19 +23,27 @@ type Walk struct {
 	Look  sight.Look
 	Steps []Step
 
+	chosen  int           // steps that were chosen before it began; those behind them are to decide
 	numbers []int         // by number from 0: the part, in the order in which one meets them
 	spots   []result.Spot // by part: where it is on a picture
-
-	once sync.Once
-	made *table.Table // when it is needed: see table
+	mishaps *mishaps
 }
 
 // Step is one thing to do with the model in hand.
 type Step struct {
 	sight.Step
-	Watch  []int // parts of which it is watched how long they take, ascending
-	Said   result.WalkStep
-	Expect []Expect // in the order in which one meets the parts
+	Watch   []int // parts of which it is watched how long they take, ascending
+	Further bool  // it is to tell apart what would explain the answers to those before it
+	Said    result.WalkStep
+	Expect  []Expect // in the order in which one meets the parts
+}
+
+// mishaps is what every part does at the steps of a walk with every mistake of the
+// catalogue, worked out once, when it is needed.
+type mishaps struct {
+	once  sync.Once
+	steps []sight.Step // those that were chosen
+	made  *table.Table
 }
 
 // Expect is what one part must do in a step.
@@ -54,20 +62,35 @@ type Chosen struct {
 	Steps []sight.Step
 	Watch [][]int // by step
 	How   string  // in words
+
+	made *table.Table // tableOf the steps; nil of those of a record
 }
 
-// Shortest chooses the steps of the shortest walk-around. Where ctx is done before the
-// search is, they are the best that it found.
+// Usual chooses each stick alone, both ways, and then the fewest steps that show every
+// other single mistake that can be seen. Where ctx is done before the search is, they are
+// the best that it found.
+func Usual(ctx context.Context, m *airframes.Model, look sight.Look, progress func(string)) Chosen {
+	t, _ := walk.Candidates(m, nil, progress)
+	found := walk.After(ctx, t, look, walk.Plain(t, look))
+	return chosen(found, "each stick alone, both ways; then the fewest steps that show every other single mistake that can be seen")
+}
+
+// Shortest chooses the fewest steps that show every single mistake that can be seen, and
+// is like Usual else.
 func Shortest(ctx context.Context, m *airframes.Model, look sight.Look, progress func(string)) Chosen {
 	found := walk.Shortest(ctx, m, walk.Options{Look: look, Progress: progress})
-	c := Chosen{How: "the shortest walk-around that shows every single mistake that can be seen"}
+	return chosen(found, "the fewest steps that show every single mistake that can be seen")
+}
+
+func chosen(found *walk.Found, how string) Chosen {
+	c := Chosen{How: how}
 	if found.Stopped {
-		c.How = "a short walk-around that shows every single mistake that can be seen"
+		c.How += ", of those found before the search was stopped"
 	}
 	for _, i := range found.Order {
 		c.Steps = append(c.Steps, found.Table.Steps[i])
 	}
-	c.watch(m, look)
+	c.watch(found.Table.Model, found.Look)
 	return c
 }
 
@@ -108,6 +131,7 @@ func keyOf(s *sight.Step) string { return s.From.Key() + "|" + s.To.Key() }
 func (c *Chosen) watch(m *airframes.Model, look sight.Look) {
 	c.Watch = make([][]int, len(c.Steps))
 	t := tableOf(m, c.Steps)
+	c.made = t
 	for made := range t.Mistakes {
 		if k := t.Mistakes[made].Kind; k == nil || !k.Timed || t.Fault(made) != nil {
 			continue
@@ -150,40 +174,50 @@ func tableOf(m *airframes.Model, steps []sight.Step) *table.Table {
 	return table.New(m, mistake.All(m, mistake.Options{}), all)
 }
 
-// table is tableOf the walk's steps, made once.
+// table is tableOf the steps that were chosen, made once.
 func (w *Walk) table() *table.Table {
-	w.once.Do(func() {
-		steps := make([]sight.Step, len(w.Steps))
-		for i := range w.Steps {
-			steps[i] = w.Steps[i].Step
+	w.mishaps.once.Do(func() {
+		if w.mishaps.made == nil {
+			w.mishaps.made = tableOf(w.Model, w.mishaps.steps)
 		}
-		w.made = tableOf(w.Model, steps)
 	})
-	return w.made
+	return w.mishaps.made
 }
 
 // NewWalk works out what must be seen at chosen steps.
 func NewWalk(m *airframes.Model, c Chosen, look sight.Look) *Walk {
-	w := &Walk{Model: m, Look: look, spots: spots(m)}
-	order := make([]int, len(c.Steps))
-	for i := range order {
-		order[i] = i
-	}
-	t := table.New(m, nil, c.Steps)
-	said := (&walk.Found{Table: t, Look: look, Order: order}).Result().Steps
-	for i := range c.Steps {
-		s := Step{Step: c.Steps[i], Watch: c.Watch[i], Said: said[i]}
-		for _, p := range said[i].Parts {
-			s.Expect = append(s.Expect, w.expect(t, &s, i, p))
-		}
-		w.Steps = append(w.Steps, s)
-	}
+	w := &Walk{Model: m, Look: look, spots: spots(m), chosen: len(c.Steps), mishaps: &mishaps{steps: c.Steps, made: c.made}}
+	w.add(c.Steps, c.Watch)
 	if len(w.Steps) > 0 {
 		for _, e := range w.Steps[0].Expect {
 			w.numbers = append(w.numbers, e.Part)
 		}
 	}
 	return w
+}
+
+// add works out what must be seen at steps, and puts them behind those that are there.
+func (w *Walk) add(steps []sight.Step, watch [][]int) {
+	order := make([]int, len(steps))
+	for i := range order {
+		order[i] = i
+	}
+	t := table.New(w.Model, nil, steps)
+	said := (&walk.Found{Table: t, Look: w.Look, Order: order}).Result().Steps
+	for i := range steps {
+		s := Step{Step: steps[i], Watch: watch[i], Said: said[i], Further: len(w.Steps) >= w.chosen}
+		for _, p := range said[i].Parts {
+			s.Expect = append(s.Expect, w.expect(t, &s, i, p))
+		}
+		w.Steps = append(w.Steps, s)
+	}
+}
+
+// own is the walk for one guide, to which steps may be added.
+func (w *Walk) own() *Walk {
+	o := *w
+	o.Steps = slices.Clone(w.Steps[:w.chosen])
+	return &o
 }
 
 // expect is what one part must do.

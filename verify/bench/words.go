@@ -46,7 +46,7 @@ func spots(m *airframes.Model) []result.Spot {
 // step is a step in words, with what was said in it.
 func (w *Walk) step(i int, st *stepState) result.BenchStep {
 	s := &w.Steps[i]
-	said := result.BenchStep{Number: i + 1, Of: len(w.Steps), Stand: s.Said.Stand, Move: s.Said.Move, State: w.become(i, st), Reason: st.reason, Measured: st.measured()}
+	said := result.BenchStep{Number: i + 1, Of: w.chosen, Further: s.Further, Stand: s.Said.Stand, Move: s.Said.Move, Beware: s.Said.Beware, State: w.become(i, st), Reason: st.reason, Measured: st.measured()}
 	said.ByEye = w.Look.Ruler && st.closed && said.Measured == 0
 	said.SignalLost = s.To.SignalLost && !s.From.SignalLost
 	said.SignalBack = i > 0 && w.Steps[i-1].To.SignalLost && !s.From.SignalLost
@@ -59,9 +59,6 @@ func (w *Walk) step(i int, st *stepState) result.BenchStep {
 		}
 		if e.Takes > 0 {
 			part.Takes = "about " + wording.Time(mixcore.Seconds(math.Round(float64(e.Takes)*10)/10))
-		}
-		if p.Motion == mixcore.Power && (turns(p, e.Move.From) != stands || turns(p, e.Move.To) != stands) {
-			said.MotorRuns = true
 		}
 		said.Parts = append(said.Parts, part)
 	}

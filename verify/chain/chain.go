@@ -24,12 +24,15 @@ import (
 // Part explains where one part stands in a trace: the steps from the controls
 // to the part. part is an index into Setup.Parts.
 func Part(m *airframes.Model, t *mixcore.Trace, part int) []result.Step {
+	return ofPart(m, t, part).steps
+}
+
+func ofPart(m *airframes.Model, t *mixcore.Trace, part int) *builder {
 	b := builder{m: m, s: &m.Setup, t: t}
-	p := &m.Setup.Parts[part]
-	b.demandsOf(channelsOf(p))
+	b.demandsOf(channelsOf(&m.Setup.Parts[part]))
 	b.mixesAndDrives(part)
 	b.part(part)
-	return b.steps
+	return &b
 }
 
 // Channel explains what one channel puts out, as Part does for a part. channel
@@ -44,10 +47,11 @@ func Channel(m *airframes.Model, t *mixcore.Trace, channel int) []result.Step {
 
 // builder gathers the steps of one chain.
 type builder struct {
-	m     *airframes.Model
-	s     *mixcore.Setup
-	t     *mixcore.Trace
-	steps []result.Step
+	m      *airframes.Model
+	s      *mixcore.Setup
+	t      *mixcore.Trace
+	steps  []result.Step
+	limits []string // that bit on the way, as Limits has them
 }
 
 // found is a place as results keep it.

@@ -48,9 +48,9 @@ func (b *builder) yLead(channel, part int) {
 
 func (b *builder) drive(part, i int) {
 	p, d, dt := &b.s.Parts[part], &b.s.Parts[part].Drives[i], &b.t.Parts[part].Drives[i]
-	name := p.Name
+	name, ofServo := p.Name, ""
 	if len(p.Drives) > 1 {
-		name = fmt.Sprintf("%s servo %d", p.Name, i+1)
+		name, ofServo = fmt.Sprintf("%s servo %d", p.Name, i+1), fmt.Sprintf(" of servo %d", i+1)
 	}
 	if lags(dt, &b.t.Channels[d.Channel]) {
 		b.add(result.Step{Stage: "servo", Name: name, Text: "still under way",
@@ -61,16 +61,13 @@ func (b *builder) drive(part, i int) {
 			Place: found(where.Drive(b.m, part, i, "measured"))}, turn(p.Motion, dt.Angle))
 		return
 	}
-	way := "fore"
-	if d.Servo.PlusAft {
-		way = "aft"
-	}
 	servo := result.Step{Stage: "servo", Name: name,
-		Text:  wording.SetAngle(d.Servo.Swing) + " × " + wording.Percent(dt.Output) + ", plus swings " + way,
+		Text:  wording.SetAngle(d.Servo.Swing) + " × " + wording.Percent(dt.Output) + ", plus swings " + foreOrAft(d.Servo.PlusAft),
 		Place: found(where.Drive(b.m, part, i, "servo.plus_swings", "servo"))}
 	if dt.Limits&mixcore.ServoMax != 0 {
-		servo.Text = wording.AngleBeside(dt.Wanted, d.Servo.Max) + " held to " + wording.SetAngle(d.Servo.Max)
-		servo.Limit = strings.Join(wording.Limits(mixcore.ServoMax), ", ")
+		asked, most, way := wording.AngleBeside(dt.Wanted, d.Servo.Max), wording.SetAngle(d.Servo.Max), foreOrAft(dt.Wanted > 0)
+		servo.Text = asked + " held to " + most
+		b.bite(&servo, mixcore.ServoMax, ofServo, asked+" "+way, most+" "+way)
 		servo.Place = found(where.Drive(b.m, part, i, "servo.max_deg", "servo"))
 	}
 	b.add(servo, swing(dt.Swing))
@@ -100,7 +97,9 @@ func (b *builder) part(i int) {
 		b.hinged(p, i, &step)
 	}
 	if pt.Limits&mixcore.PartEnd != 0 {
-		step.Limit = strings.Join(wording.Limits(mixcore.PartEnd), ", ")
+		asked := wording.PercentBeside(mixcore.Percent(pt.Wanted), pt.Amount)
+		step.Text += "; " + asked + " asked"
+		b.bite(&step, mixcore.PartEnd, "", asked, wording.Setpoint(pt.Amount))
 	}
 	b.add(step, position(p, b.t.Output.Parts[i]))
 }
@@ -111,19 +110,27 @@ func (b *builder) hinged(p *mixcore.Part, i int, step *result.Step) {
 	if n := len(p.Drives); n > 1 {
 		said = append(said, fmt.Sprintf("mean of %d servos, %s apart", n, wording.Angle(pt.Spread)))
 	}
+	if pt.Limits&mixcore.ServosFight != 0 {
+		asked := make([]string, len(pt.Drives))
+		for j := range pt.Drives {
+			asked[j] = wording.Turn(p.Motion, pt.Drives[j].Angle)
+		}
+		b.bite(step, mixcore.ServosFight, "", wording.Listed(asked), wording.Turn(p.Motion, mixcore.Degrees(pt.Wanted)))
+	}
 	if pt.Limits&mixcore.AtStop != 0 {
 		stop, side := p.Stops.Minus, wording.Direction(p.Motion, false)
 		if pt.Wanted > 0 {
 			stop, side = p.Stops.Plus, wording.Direction(p.Motion, true)
 		}
-		said = append(said, side+" "+wording.AngleBeside(mixcore.Degrees(pt.Wanted), stop)+" asked, stop at "+wording.SetAngle(stop))
+		asked := side + " " + wording.AngleBeside(mixcore.Degrees(pt.Wanted), stop)
+		said = append(said, asked+" asked, stop at "+wording.SetAngle(stop))
+		b.bite(step, mixcore.AtStop, "", asked, side+" "+wording.SetAngle(stop))
 		step.Place = found(where.Part(b.m, i, "stops."+strings.ToLower(side), "stops"))
 	}
 	if said == nil && p.Chord > 0 {
 		said = append(said, "chord "+wording.SetLength(p.Chord))
 	}
 	step.Text = strings.Join(said, "; ")
-	step.Limit = strings.Join(wording.Limits(pt.Limits&(mixcore.ServosFight|mixcore.AtStop)), ", ")
 }
 
 // hornSide is the side of a surface that the horn stands on, as the airframe

@@ -29,15 +29,20 @@ func turn(m mixcore.Motion, v mixcore.Degrees) value {
 
 // swing is the angle of a servo arm, plus aft.
 func swing(v mixcore.Degrees) value {
-	way := "fore"
-	if v > 0 {
-		way = "aft"
-	}
+	way := foreOrAft(v > 0)
 	words := wording.Angle(v)
 	if words != wording.Angle(0) {
 		words += " " + way
 	}
 	return value{words, angle(v, way)}
+}
+
+// foreOrAft is the way that a servo arm swings.
+func foreOrAft(aft bool) string {
+	if aft {
+		return "aft"
+	}
+	return "fore"
 }
 
 // position is where a part stands.

@@ -24,16 +24,16 @@ const deadPercent = 0.1
 // answer is how far a part went between two outputs.
 func (d *drafter) answer(part int, from, to *mixcore.Output) strength {
 	p := &d.s.Parts[part]
-	went, least, none := 0.0, float64(d.m.Still), float64(wording.NeutralBelow)
+	went, none := 0.0, float64(wording.NeutralBelow)
 	switch p.Motion {
 	case mixcore.UpDown, mixcore.LeftRight:
 		went = math.Abs(float64(to.Parts[part].Angle - from.Parts[part].Angle))
 	default:
 		went = math.Abs(float64(to.Parts[part].Amount - from.Parts[part].Amount))
-		least, none = phrase.StillPercent, deadPercent
+		none = deadPercent
 	}
 	switch {
-	case went >= least-phrase.Rounding:
+	case went >= d.m.StillOf(p)-phrase.Rounding:
 		return moving
 	case went >= none:
 		return weak

@@ -8,7 +8,6 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/effect"
 	"example.com/hingeline/verify/faults/sight"
-	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -91,11 +90,7 @@ func (e *effects) differs(variant *airframes.Model, s *showing) bool {
 	for part := range e.m.Setup.Parts {
 		p := &e.m.Setup.Parts[part]
 		by := math.Abs(sight.PlaceOf(&e.m.Setup, part, right) - sight.PlaceOf(&variant.Setup, part, wrong))
-		least := phrase.StillPercent
-		if p.Motion.Hinged() {
-			least = float64(e.m.Still)
-		}
-		if by > least && by > most {
+		if by > e.m.StillOf(p) && by > most {
 			most, s.part = by, part
 		}
 	}

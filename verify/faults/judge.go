@@ -110,12 +110,7 @@ func newJudge(ctx context.Context, m *airframes.Model, trial *script.Trial, o *O
 }
 
 // still is up to which two places of a part count as the same, in degrees or percent.
-func (j *judge) still(part int) float64 {
-	if j.m.Setup.Parts[part].Motion.Hinged() {
-		return float64(j.m.Still)
-	}
-	return phrase.StillPercent
-}
+func (j *judge) still(part int) float64 { return j.m.StillOf(&j.m.Setup.Parts[part]) }
 
 func (j *judge) judge(index int) result.Fault {
 	wrong := &j.mistakes[index]

@@ -34,7 +34,7 @@ var (
 	ErrFewPoints = errors.New("fewer than three different outputs of the channel were measured")
 	ErrOtherWay  = errors.New("it goes the other way than written, which is a mistake and not a size")
 	ErrStill     = errors.New("it hardly moves where it should, which is a mistake and not a size")
-	ErrNoFit     = errors.New("no arm, lean and pushrod near those that are written move it so")
+	ErrNoFit     = errors.New("no arm, lean and pushrod near those that are written move it so, short of where it locks")
 	ErrTooClose  = errors.New("what was measured lies too close together to tell how far it goes in all: measure nearer to full travel, both ways")
 )
 

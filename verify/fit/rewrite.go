@@ -129,7 +129,10 @@ func (w *rewriter) paths(part int, key string) (paths []string) {
 func tidied(path string) string { return strings.Join(strings.Fields(path), " ") }
 
 func (w *rewriter) correct(c *Correction) error {
-	if c.Table != nil {
+	switch {
+	case c.Table != nil && w.m.Setup.Parts[c.Part].Drives[0].Linkage != nil:
+		return w.intoTable(c)
+	case c.Table != nil:
 		return w.table(c)
 	}
 	was := w.m.Setup.Parts[c.Part].Drives[0].Linkage

@@ -47,14 +47,14 @@ const (
 )
 
 // SciPy's least_squares, over a four-bar that is solved another way, finds the same minimum
-// of the same readings: 200 linkages with readings half a degree off, of which some were read
+// of the same readings: 120 linkages with readings half a degree off, of which some were read
 // more than once.
 func TestSciPyFindsTheSameMinimum(t *testing.T) {
 	random := rand.New(rand.NewPCG(7, 7))
 	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
 	var cases []scipyCase
 	var ours []minimal
-	for len(cases) < 200 {
+	for len(cases) < 120 {
 		horn := between(10, 25)
 		written := linkage.Geometry{Horn: horn, Arm: horn * between(0.5, 0.8), Pivots: between(45, 500), Offset: between(-15, 15),
 			ArmDeg: between(75, 105), HornDeg: between(80, 100), Crossed: random.IntN(2) == 0}

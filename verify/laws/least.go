@@ -4,9 +4,6 @@ import "example.com/hingeline/mixcore"
 
 // The least that counts: the same as for the sentences of a script.
 const (
-	// stillPercent is the least movement of a motor or extra that does not count as
-	// still, in percent of its travel.
-	stillPercent = 1.0
 	// clearly is the least difference between two movements that makes one of them
 	// more, in degrees or percent.
 	clearly = 0.1
@@ -19,12 +16,7 @@ const (
 
 // still is the least change that counts as a movement of a part, in degrees or
 // percent.
-func (mk *maker) still(part int) float64 {
-	if mk.s.Parts[part].Motion.Hinged() {
-		return float64(mk.m.Still)
-	}
-	return stillPercent
-}
+func (mk *maker) still(part int) float64 { return mk.m.StillOf(&mk.s.Parts[part]) }
 
 // placeOf is where a part stands, in degrees or percent, plus as mixcore's.
 func placeOf(p *mixcore.Part, o *mixcore.PartOutput) float64 {

@@ -10,8 +10,8 @@ import (
 // Every says over which positions of the controls an outcome must hold: at every
 // place of the controls that are free. The others stand where the scenario has them.
 type Every struct {
-	Named []Free             // controls that the sentence names
-	Kinds []KindFree         // every control of a kind that neither it nor the scenario names
+	named []freeControl      // controls that the sentence names
+	kinds []freeKind         // every control of a kind that neither it nor the scenario names
 	When  *mixcore.Condition // only positions at which it holds count; nil: all
 
 	// usual is what an outcome sets free by its own words, such as "never": it counts
@@ -28,28 +28,28 @@ const (
 	ever               // the same, unless "whatever" says what moves: "never", "always", "no motor ever runs"
 )
 
-// Free is one control that a sentence sets free.
-type Free struct {
+// freeControl is one control that a sentence sets free.
+type freeControl struct {
 	Control int
 	Over    prove.Span
-	How     Freedom
+	How     freedom
 	At      Span
 }
 
-// KindFree is a kind of control that a sentence sets free.
-type KindFree struct {
+// freeKind is a kind of control that a sentence sets free.
+type freeKind struct {
 	Kind mixcore.ControlKind
-	How  Freedom
+	How  freedom
 }
 
-// Freedom is how a free control takes part.
-type Freedom uint8
+// freedom is how a free control takes part.
+type freedom uint8
 
 // The freedoms.
 const (
-	Moving   Freedom = iota // it moves there from where the scenario has it: "whatever the roll stick does"
-	Standing                // it stands there before and after: "at every position of the flap lever"
-	Watched                 // a condition names it: it moves if it is of the kind that does, else it stands
+	freeMoving   freedom = iota // it moves there from where the scenario has it: "whatever the roll stick does"
+	freeStanding                // it stands there before and after: "at every position of the flap lever"
+	freeWatched                 // a condition names it: it moves if it is of the kind that does, else it stands
 )
 
 // kinds are all kinds of control, those that move the model first: see
@@ -60,14 +60,14 @@ var kinds = []mixcore.ControlKind{mixcore.AxisControl, mixcore.TrimControl, mixc
 func everythingMoves() Every {
 	var e Every
 	for _, kind := range kinds {
-		e.Kinds = append(e.Kinds, KindFree{kind, Moving})
+		e.kinds = append(e.kinds, freeKind{kind, freeMoving})
 	}
 	return e
 }
 
 // and is both: what either sets free, where either's condition holds.
 func (e Every) and(more *Every) Every {
-	both := Every{usual: max(e.usual, more.usual), Named: slices.Concat(e.Named, more.Named), Kinds: slices.Concat(e.Kinds, more.Kinds), When: e.When}
+	both := Every{usual: max(e.usual, more.usual), named: slices.Concat(e.named, more.named), kinds: slices.Concat(e.kinds, more.kinds), When: e.When}
 	switch {
 	case both.When == nil:
 		both.When = more.When
@@ -107,18 +107,18 @@ func (e *Every) roams(setup *mixcore.Setup, at *Situation) []Roam {
 	for i := range list {
 		c := &setup.Controls[i]
 		r := &list[i]
-		for _, k := range e.Kinds {
-			if k.Kind == c.Kind && !at.sets(i) && (!r.Free || k.How == Standing) {
-				*r = Roam{Free: true, Moves: k.How == Moving, Over: prove.Whole(c)}
+		for _, k := range e.kinds {
+			if k.Kind == c.Kind && !at.sets(i) && (!r.Free || k.How == freeStanding) {
+				*r = Roam{Free: true, Moves: k.How == freeMoving, Over: prove.Whole(c)}
 			}
 		}
 		named := false
-		for _, f := range e.Named {
-			if f.Control != i || named && f.How == Watched {
+		for _, f := range e.named {
+			if f.Control != i || named && f.How == freeWatched {
 				continue
 			}
 			named = true
-			*r = Roam{Free: true, Moves: f.How == Moving || f.How == Watched && slices.Contains(moved, c.Kind), Over: f.Over}
+			*r = Roam{Free: true, Moves: f.How == freeMoving || f.How == freeWatched && slices.Contains(moved, c.Kind), Over: f.Over}
 		}
 		r.Moves = r.Moves && !at.Moved && !at.Now.Lost
 	}
@@ -129,8 +129,8 @@ func (e *Every) roams(setup *mixcore.Setup, at *Situation) []Roam {
 // by the rule of the one-line form.
 func (e *Every) watchedKinds(setup *mixcore.Setup) []mixcore.ControlKind {
 	there := map[mixcore.ControlKind]bool{}
-	for _, f := range e.Named {
-		if f.How == Watched {
+	for _, f := range e.named {
+		if f.How == freeWatched {
 			there[setup.Controls[f.Control].Kind] = true
 		}
 	}
@@ -145,14 +145,14 @@ func (e *Every) watchedKinds(setup *mixcore.Setup) []mixcore.ControlKind {
 
 // moving is true if the outcome itself sets a control free to move.
 func (e *Every) moving() bool {
-	return slices.ContainsFunc(e.Kinds, func(k KindFree) bool { return k.How == Moving }) ||
-		slices.ContainsFunc(e.Named, func(f Free) bool { return f.How != Standing })
+	return slices.ContainsFunc(e.kinds, func(k freeKind) bool { return k.How == freeMoving }) ||
+		slices.ContainsFunc(e.named, func(f freeControl) bool { return f.How != freeStanding })
 }
 
 // saysWhatMoves is true if a prefix with "whatever" is among what sets free.
 func (e *Every) saysWhatMoves() bool {
-	return slices.ContainsFunc(e.Kinds, func(k KindFree) bool { return k.How == Moving }) ||
-		slices.ContainsFunc(e.Named, func(f Free) bool { return f.How == Moving })
+	return slices.ContainsFunc(e.kinds, func(k freeKind) bool { return k.How == freeMoving }) ||
+		slices.ContainsFunc(e.named, func(f freeControl) bool { return f.How == freeMoving })
 }
 
 // sets is true for a control that the scenario has set.

@@ -45,7 +45,7 @@ func (r *reader) everywhere(outcomes []Outcome) []Outcome {
 // the throttle rests.
 func (r *reader) scoped(o *Outcome) *Every {
 	e := o.Every
-	said := len(e.Named)+len(e.Kinds) > 0
+	said := len(e.named)+len(e.kinds) > 0
 	usual := e.usual
 	if o.reliedOn() && (usual == unset || usual == given && e.When != nil) {
 		usual = ever
@@ -208,8 +208,8 @@ func (v *Vocabulary) restCounts(o *Outcome, at *Situation) bool {
 // somewhere.
 func (v *Vocabulary) alreadySet(o *Outcome, at *Situation) *Problem {
 	moved := at.MovedControls()
-	for _, f := range o.Every.Named {
-		set := at.sets(f.Control) && (f.How == Standing || f.How == Watched && !slices.Contains(o.Every.watchedKinds(v.setup), v.setup.Controls[f.Control].Kind))
+	for _, f := range o.Every.named {
+		set := at.sets(f.Control) && (f.How == freeStanding || f.How == freeWatched && !slices.Contains(o.Every.watchedKinds(v.setup), v.setup.Controls[f.Control].Kind))
 		if set || slices.Contains(moved, f.Control) {
 			return v.setElsewhere(f.Control, f.At)
 		}

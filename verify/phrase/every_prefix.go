@@ -72,13 +72,13 @@ func (r *reader) free(e Every) {
 }
 
 // freeOne sets one control free, unless it is already.
-func (r *reader) freeOne(control int, over prove.Span, how Freedom, from int) bool {
-	f := Free{Control: control, Over: over, How: how, At: r.span(from)}
-	if r.every != nil && slices.ContainsFunc(r.every.Named, func(g Free) bool { return g.Control == control && g.How != Watched }) {
+func (r *reader) freeOne(control int, over prove.Span, how freedom, from int) bool {
+	f := freeControl{Control: control, Over: over, How: how, At: r.span(from)}
+	if r.every != nil && slices.ContainsFunc(r.every.named, func(g freeControl) bool { return g.Control == control && g.How != freeWatched }) {
 		return r.fail(&Problem{Column: f.At.Column, Width: f.At.Width, Code: CodeConflict,
 			Message: fmt.Sprintf("where the %s stands is said twice", r.setup.Controls[control].Name), Hint: "name each control once"})
 	}
-	r.free(Every{Named: []Free{f}})
+	r.free(Every{named: []freeControl{f}})
 	return true
 }
 
@@ -96,11 +96,11 @@ func (r *reader) whatever() bool {
 	for {
 		from := r.at
 		if kind, ok := r.kinds(); ok {
-			if !r.freeKinds(kind, Moving) {
+			if !r.freeKinds(kind, freeMoving) {
 				return false
 			}
 		} else if control, ok := r.control(); ok {
-			if !r.freeOne(control, prove.Whole(&r.setup.Controls[control]), Moving, from) {
+			if !r.freeOne(control, prove.Whole(&r.setup.Controls[control]), freeMoving, from) {
 				return false
 			}
 		} else if r.last().text == "," {
@@ -168,11 +168,11 @@ func (r *reader) kinds() (mixcore.ControlKind, bool) {
 }
 
 // freeKinds sets a kind of control free.
-func (r *reader) freeKinds(kind mixcore.ControlKind, how Freedom) bool {
+func (r *reader) freeKinds(kind mixcore.ControlKind, how freedom) bool {
 	if !slices.ContainsFunc(r.setup.Controls, func(c mixcore.Control) bool { return c.Kind == kind }) {
 		return r.fail(problemAt(r.last(), CodeUnknownName, "the model has no "+kindNames[kind], "leave it out"))
 	}
-	r.free(Every{Kinds: []KindFree{{kind, how}}})
+	r.free(Every{kinds: []freeKind{{kind, how}}})
 	return true
 }
 
@@ -207,13 +207,13 @@ func (r *reader) everyPlace() bool {
 			return r.ofControls()
 		}
 		for _, kind := range kinds {
-			r.free(Every{Kinds: []KindFree{{kind, Standing}}})
+			r.free(Every{kinds: []freeKind{{kind, freeStanding}}})
 		}
 		return true
 	}
 	if kind, ok := r.kinds(); ok {
 		r.any("position", "positions")
-		return r.freeKinds(kind, Standing)
+		return r.freeKinds(kind, freeStanding)
 	}
 	control, ok := r.control()
 	switch {
@@ -223,7 +223,7 @@ func (r *reader) everyPlace() bool {
 		return r.unknownFree(from)
 	}
 	r.any("position", "positions")
-	return r.freeOne(control, prove.Whole(&r.setup.Controls[control]), Standing, from)
+	return r.freeOne(control, prove.Whole(&r.setup.Controls[control]), freeStanding, from)
 }
 
 // ofControls reads "the flap lever and the rate switch".
@@ -234,7 +234,7 @@ func (r *reader) ofControls() bool {
 		if !ok {
 			return r.problem == nil && r.unknownFree(from)
 		}
-		if !r.freeOne(control, prove.Whole(&r.setup.Controls[control]), Standing, from) {
+		if !r.freeOne(control, prove.Whole(&r.setup.Controls[control]), freeStanding, from) {
 			return false
 		}
 		if !r.try(func() bool {

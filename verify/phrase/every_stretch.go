@@ -21,7 +21,7 @@ func (r *reader) anywhere() bool {
 			return false
 		}
 		over, ok := r.stretch(control, from)
-		if !ok || !r.freeOne(control, over, Standing, from) {
+		if !ok || !r.freeOne(control, over, freeStanding, from) {
 			return false
 		}
 		start := r.at

@@ -35,7 +35,7 @@ func (r *reader) whenever(end int) bool {
 	var named []int
 	r.setup.EachTest(&when, func(t *mixcore.Condition) { named = appendNew(named, []int{t.Control}) })
 	for _, control := range named {
-		r.free(Every{Named: []Free{{Control: control, Over: prove.Whole(&r.setup.Controls[control]), How: Watched, At: r.span(from)}}})
+		r.free(Every{named: []freeControl{{Control: control, Over: prove.Whole(&r.setup.Controls[control]), How: freeWatched, At: r.span(from)}}})
 	}
 	r.free(Every{When: &when})
 	return true

@@ -11,9 +11,6 @@ import (
 
 // The least that counts.
 const (
-	// StillPercent is the least movement of a motor or extra that does not
-	// count as still, in percent of its travel.
-	StillPercent = 1.0
 	// ClearlyMore is the least difference between two movements that makes one
 	// of them more, in degrees or percent.
 	ClearlyMore = 0.1
@@ -216,12 +213,13 @@ func (j *judge) note(v *Verdict, in instant, found seen) {
 	v.Got = found.got
 }
 
-// still is the least change that counts as a movement of a part.
+// still is the least change that counts as a movement of a part, as it is watched.
 func (v *Vocabulary) still(p *mixcore.Part) float64 {
+	least := v.model.StillOf(p)
 	if p.Motion.Hinged() {
-		return float64(v.model.Still)
+		return least
 	}
-	return max(StillPercent, v.unseen)
+	return max(least, v.unseen)
 }
 
 // place is where a part stands, in degrees or percent, plus as mixcore's.

@@ -114,6 +114,3 @@ func stopWanted(p *mixcore.Part, angle float64) (low, high float64) {
 	}
 	return math.Inf(-1), minus
 }
-
-// Still is the least change that counts as a movement of a part, in degrees or percent.
-func (v *Vocabulary) Still(part int) float64 { return v.still(&v.setup.Parts[part]) }

@@ -84,4 +84,34 @@ func TestPairsAreOfOneNameButForTheSide(t *testing.T) {
 	if want := []string{"port aileron and starboard aileron", "port flap and starboard flap"}; !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
+	paired := 0
+	for i := range m.Setup.Parts {
+		other, ok := poses.Partner(&m.Setup, i)
+		if !ok {
+			continue
+		}
+		paired++
+		if back, ok := poses.Partner(&m.Setup, other); !ok || back != i {
+			t.Errorf("the partner of the %s is the %s, and not the other way round", m.Setup.Parts[i].Name, m.Setup.Parts[other].Name)
+		}
+	}
+	if paired != 2*len(got) {
+		t.Errorf("%d parts have a partner, in %d pairs", paired, len(got))
+	}
+}
+
+func TestPartnersAreOfOneKindAndOnTheOtherSide(t *testing.T) {
+	part := func(name string, kind mixcore.Kind, side mixcore.Side) mixcore.Part {
+		return mixcore.Part{Name: name, Kind: kind, Side: side}
+	}
+	s := mixcore.Setup{Parts: []mixcore.Part{
+		part("Port-Flap", "flap", mixcore.Port), part("right flap", "flap", mixcore.Starboard),
+		part("port brake", "spoiler", mixcore.Port), part("starboard brake", "flap", mixcore.Starboard),
+		part("left flap inner", "flap", mixcore.Port), part("flap", "flap", mixcore.Centre),
+	}}
+	for i, want := range []int{1, 0, -1, -1, -1, -1} {
+		if got, ok := poses.Partner(&s, i); ok != (want >= 0) || ok && got != want {
+			t.Errorf("%s: partner %d, %v; want %d", s.Parts[i].Name, got, ok, want)
+		}
+	}
 }

@@ -51,11 +51,12 @@ const (
 // BenchStep is one step at the bench: what to do, what must be seen and what was.
 type BenchStep struct {
 	Number, Of int
+	Further    bool     // it came behind those that were chosen, to tell apart what would explain their answers
 	Stand      []string // how the controls stand before the movement, those that rest left out
 	Move       []string // what is moved, as it then stands; empty: look at the model as it stands
 	SignalLost bool     // the movement is that the transmitter is switched off
 	SignalBack bool     // it was off in the step before, and is not in this one
-	MotorRuns  bool     // a propeller turns before or after it
+	Beware     []string // what to know before it is done
 	Parts      []BenchPart
 	State      BenchState
 	Reason     string // why it was skipped
@@ -147,6 +148,9 @@ type BenchFit struct {
 	After   float64     // and as corrected
 	Note    string      // what the measurements do not tell, or why nothing is offered
 	Offered bool
+
+	Table      string  // a measured table that may be written in place of a linkage, in words; empty for none
+	TableAfter float64 // root mean square of what is left over with it, in degrees
 }
 
 // FitChange is one value of the airframe file.

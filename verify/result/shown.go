@@ -17,6 +17,6 @@ type ShownPart struct {
 	Stage    Stage
 	Name     string
 	Position string   // in words: "trailing edge UP 14.2° (11 mm)"
-	Limits   []string // the limits that bit, in words
+	Limits   []string // that bit on the way to the part, with what was asked and what came out
 	Chain    []Step   // why: from the control to the part
 }

@@ -26,6 +26,7 @@ type WalkStep struct {
 	Ready  []string // controls to bring to where they are before the step, of those that stand elsewhere: "flap lever landing"
 	Stand  []string // how the controls stand before the movement, those that rest left out
 	Move   []string // what is moved, as it then stands: "roll stick full right"; empty: look at the model as it stands
+	Beware []string // what to know before it is done: "a motor runs here: propeller off, or the model restrained"
 	Parts  []WalkPart
 	Shows  int      // mistakes that show here
 	First  int      // of them: that no step before shows

@@ -147,7 +147,7 @@ func (c *compiler) scenario(d *document, e entry, columns []string, row *message
 		asked = c.step(d, s, scene, st, d.writeOut(st, columns, row), around, row, tags) || asked
 	}
 	if !asked && len(e.scenario.Steps) > 0 && !d.broken {
-		c.report(diag.Problem{Place: d.at(int(e.scenario.Location.Line)), Code: CodeNothingAsked,
+		c.report(diag.Problem{Place: d.at(int(e.scenario.Location.Line)), Code: codeNothingAsked,
 			Message: "the scenario asks nothing: it has no Then", Hint: "write what should happen, such as \"Then the elevator rises\""})
 	}
 	if asked && scene.unasked != nil && !d.broken {
@@ -158,6 +158,6 @@ func (c *compiler) scenario(d *document, e entry, columns []string, row *message
 
 // unasked reports a setting that no outcome looks at.
 func (c *compiler) unasked(place diag.Place, message string) {
-	c.report(diag.Problem{Place: place, Code: CodeNothingAsked, Message: message,
+	c.report(diag.Problem{Place: place, Code: codeNothingAsked, Message: message,
 		Hint: "write a Then behind it that says what should happen, or take the step out"})
 }

@@ -112,7 +112,7 @@ func (d *document) checkDescriptions(c *compiler) (problems []diag.Problem) {
 			continue
 		}
 		if message, hint, is := d.lost(c, line, l.near(number)); is {
-			problems = append(problems, diag.Problem{Place: d.at(number), Code: CodeMisspeltKeyword, Message: message, Hint: hint})
+			problems = append(problems, diag.Problem{Place: d.at(number), Code: codeMisspeltKeyword, Message: message, Hint: hint})
 		}
 	}
 	return problems

@@ -187,10 +187,10 @@ func TestFreeControlsAreCovered(t *testing.T) {
 func TestTooManyProofsAreRefused(t *testing.T) {
 	var text strings.Builder
 	text.WriteString("Feature: f\n")
-	for i := range MaxProofs/7 + 1 {
+	for i := range maxProofs/7 + 1 {
 		fmt.Fprintf(&text, "  Scenario: s%d\n    Then no channel runs out of travel\n", i)
 	}
-	if codes := codesOf(bracken(t), text.String()); !slices.Contains(codes, "0:0 "+CodeTooBig) {
+	if codes := codesOf(bracken(t), text.String()); !slices.Contains(codes, "0:0 "+codeTooBig) {
 		t.Errorf("got %v", codes)
 	}
 }

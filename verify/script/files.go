@@ -18,16 +18,16 @@ type File struct {
 // checkFiles finds what is wrong with the files before they are read.
 func checkFiles(files []File) (problems []diag.Problem) {
 	if len(files) == 0 {
-		return []diag.Problem{{Code: CodeNoScenarios, Message: "there is no script", Hint: "name a script, or write one with \"hingeline new\""}}
+		return []diag.Problem{{Code: codeNoScenarios, Message: "there is no script", Hint: "name a script, or write one with \"hingeline new\""}}
 	}
 	for i, f := range files {
 		for _, earlier := range files[:i] {
 			switch {
 			case earlier.Name == f.Name:
-				problems = append(problems, diag.Problem{Place: diag.Place{File: f.Name}, Code: CodeSameScript,
+				problems = append(problems, diag.Problem{Place: diag.Place{File: f.Name}, Code: codeSameScript,
 					Message: "the script is named twice", Hint: "name it once"})
 			case len(f.Text) > 0 && bytes.Equal(earlier.Text, f.Text):
-				problems = append(problems, diag.Problem{Place: diag.Place{File: f.Name}, Code: CodeSameScript,
+				problems = append(problems, diag.Problem{Place: diag.Place{File: f.Name}, Code: codeSameScript,
 					Message: fmt.Sprintf("the script says the same as %s", earlier.Name), Hint: "leave one of them out"})
 			}
 		}
@@ -40,14 +40,14 @@ func checkFiles(files []File) (problems []diag.Problem) {
 
 // checkText refuses what is no text of a script at all.
 func checkText(f File) (diag.Problem, bool) {
-	if len(f.Text) > MaxBytes {
-		return diag.Problem{Place: diag.Place{File: f.Name}, Code: CodeTooBig,
-			Message: fmt.Sprintf("the script has %d bytes, a script may have %d", len(f.Text), MaxBytes),
+	if len(f.Text) > maxBytes {
+		return diag.Problem{Place: diag.Place{File: f.Name}, Code: codeTooBig,
+			Message: fmt.Sprintf("the script has %d bytes, a script may have %d", len(f.Text), maxBytes),
 			Hint:    "split it into several scripts"}, true
 	}
-	if lines := bytes.Count(f.Text, []byte("\n")); lines > MaxLines {
-		return diag.Problem{Place: diag.Place{File: f.Name}, Code: CodeTooBig,
-			Message: fmt.Sprintf("the script has %d lines, a script may have %d", lines, MaxLines),
+	if lines := bytes.Count(f.Text, []byte("\n")); lines > maxLines {
+		return diag.Problem{Place: diag.Place{File: f.Name}, Code: codeTooBig,
+			Message: fmt.Sprintf("the script has %d lines, a script may have %d", lines, maxLines),
 			Hint:    "split it into several scripts"}, true
 	}
 	line, start := 1, 0
@@ -58,12 +58,12 @@ func checkText(f File) (diag.Problem, bool) {
 		switch {
 		case r == '\n':
 			line, start = line+1, i+1
-		case i-start > MaxLine:
-			return diag.Problem{Place: diag.Place{File: f.Name, Line: line}, Code: CodeTooBig,
-				Message: fmt.Sprintf("the line has more than %d bytes", MaxLine), Hint: "split it into several sentences"}, true
+		case i-start > maxLine:
+			return diag.Problem{Place: diag.Place{File: f.Name, Line: line}, Code: codeTooBig,
+				Message: fmt.Sprintf("the line has more than %d bytes", maxLine), Hint: "split it into several sentences"}, true
 		default:
 			if message := diag.Strange(f.Text, i); message != "" {
-				return diag.Problem{Place: place(i), Code: CodeNotText,
+				return diag.Problem{Place: place(i), Code: codeNotText,
 					Message: message, Hint: "save the script as plain UTF-8 text with ordinary line breaks"}, true
 			}
 		}

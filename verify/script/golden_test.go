@@ -20,8 +20,8 @@ var update = flag.Bool("update", false, "write the expected output of testdata/p
 const problemFiles = "../../testdata/problems"
 
 var allCodes = []string{
-	CodeNoScenarios, CodeEmptyScenario, CodeNothingAsked, CodeMisspeltKeyword, CodeStepArgument, CodeSameScenario, CodeSameScript,
-	CodeUnknownColumn, CodeEmptyExamples, CodeNothingSelected, CodeSyntax, CodeLanguage, CodeTooBig, CodeNotText,
+	codeNoScenarios, codeEmptyScenario, codeNothingAsked, codeMisspeltKeyword, codeStepArgument, codeSameScenario, codeSameScript,
+	codeUnknownColumn, codeEmptyExamples, CodeNothingSelected, codeSyntax, codeLanguage, codeTooBig, codeNotText,
 	phrase.CodeUnknownSentence, phrase.CodeUnknownName, phrase.CodeUnknownPosition, phrase.CodeUnclearName, phrase.CodeOutOfRange,
 	phrase.CodeBadNumber, phrase.CodeBadUnit, phrase.CodeWrongMotion, phrase.CodeConflict, phrase.CodeUnclearOrder,
 	phrase.CodeMissingSize, phrase.CodeNoMovement, phrase.CodeNotAlways, phrase.CodeWrongPlace,
@@ -73,7 +73,7 @@ func TestRunPlacesEveryKindOfProblem(t *testing.T) {
 			}
 			files, sel := []File{{"script.feature", text}}, Selection{}
 			switch code {
-			case CodeSameScript:
+			case codeSameScript:
 				files = append(files, File{"copy.feature", text})
 			case CodeNothingSelected:
 				sel.Only = []string{"@wing", "@wings", "rudder"}

@@ -11,31 +11,31 @@ import (
 // The most that a script may hold. A hand writes far less; a machine that
 // writes more is refused at once instead of being worked on for minutes.
 const (
-	MaxBytes  = 1 << 20 // of one file
-	MaxLines  = 10000   // of one file
-	MaxLine   = 4096    // bytes of one line
-	MaxSteps  = 20000   // steps of all scenarios of a run, outlines and backgrounds written out
-	MaxChecks = 20000   // checks of a run: of a group, one for each of its parts
+	maxBytes  = 1 << 20 // of one file
+	maxLines  = 10000   // of one file
+	maxLine   = 4096    // bytes of one line
+	maxSteps  = 20000   // steps of all scenarios of a run, outlines and backgrounds written out
+	maxChecks = 20000   // checks of a run: of a group, one for each of its parts
 
-	MaxProofs = 2000 // checks of a run about every position
+	maxProofs = 2000 // checks of a run about every position
 
-	// MaxFollowed is how much time all checks of a run may take together, as it
+	// maxFollowed is how much time all checks of a run may take together, as it
 	// passes on the model, where they follow a movement on its way. A model of more
-	// than UsualSize counts for as many times as it is bigger.
-	MaxFollowed mixcore.Seconds = 5000
+	// than usualSize counts for as many times as it is bigger.
+	maxFollowed mixcore.Seconds = 5000
 )
 
-// UsualSize is how many mix lines, servos and phases a model may have together before it
+// usualSize is how many mix lines, servos and phases a model may have together before it
 // counts as a big one.
-const UsualSize = 200
+const usualSize = 200
 
 // checkSize says whether the scenarios of all files are few enough to compile.
 func (c *compiler) checkSize(documents []*document) bool {
 	total := 0
 	for _, d := range documents {
 		total += d.steps()
-		if total > MaxSteps {
-			c.tooBig(d, fmt.Sprintf("the scenarios come to more than %d steps, outlines written out", MaxSteps))
+		if total > maxSteps {
+			c.tooBig(d, fmt.Sprintf("the scenarios come to more than %d steps, outlines written out", maxSteps))
 			return false
 		}
 	}
@@ -45,12 +45,12 @@ func (c *compiler) checkSize(documents []*document) bool {
 // checkWork says whether the checks so far are few enough to run.
 func (c *compiler) checkWork(d *document) bool {
 	switch {
-	case c.checked > MaxChecks:
-		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks, groups and outlines written out", MaxChecks))
-	case c.proofs > MaxProofs:
-		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks about every position", MaxProofs))
-	case c.followed > MaxFollowed:
-		c.tooBig(d, fmt.Sprintf("the sentences about time and about what stays still follow the model for more than %v s together, or less of a big model", MaxFollowed))
+	case c.checked > maxChecks:
+		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks, groups and outlines written out", maxChecks))
+	case c.proofs > maxProofs:
+		c.tooBig(d, fmt.Sprintf("the sentences come to more than %d checks about every position", maxProofs))
+	case c.followed > maxFollowed:
+		c.tooBig(d, fmt.Sprintf("the sentences about time and about what stays still follow the model for more than %v s together, or less of a big model", maxFollowed))
 	default:
 		return true
 	}
@@ -58,7 +58,7 @@ func (c *compiler) checkWork(d *document) bool {
 }
 
 func (c *compiler) tooBig(d *document, message string) {
-	c.report(diag.Problem{Place: diag.Place{File: d.name}, Code: CodeTooBig, Message: message,
+	c.report(diag.Problem{Place: diag.Place{File: d.name}, Code: codeTooBig, Message: message,
 		Hint: "split the script, or run fewer scripts at once"})
 }
 
@@ -84,7 +84,7 @@ func (c *compiler) count(o *phrase.Outcome, at phrase.Situation) {
 	if !onTheWay {
 		settled = min(o.Time, settled)
 	}
-	c.followed += settled * max(1, mixcore.Seconds(size(&c.model.Setup))/UsualSize)
+	c.followed += settled * max(1, mixcore.Seconds(size(&c.model.Setup))/usualSize)
 }
 
 // size is how much there is to work out at each moment of a movement.

@@ -76,7 +76,7 @@ func TestBigModelsAreFollowedForLess(t *testing.T) {
 		c.count(still, moved)
 		return c.followed
 	}
-	small, big := follow(0), follow(10*UsualSize-size(&m.Setup))
+	small, big := follow(0), follow(10*usualSize-size(&m.Setup))
 	if small <= 0 || big < 9.99*small || big > 10.01*small {
 		t.Errorf("a model ten times the usual size is followed for %v s, a small one for %v s", big, small)
 	}

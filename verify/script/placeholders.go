@@ -22,13 +22,13 @@ const brackets = "<>"
 func (d *document) checkExamples(s *messages.Scenario, add func(diag.Place, string, string, string)) {
 	outline := slices.Contains(d.dialect.ScenarioOutlineKeywords(), s.Keyword) && !slices.Contains(d.dialect.ScenarioKeywords(), s.Keyword)
 	if outline && len(s.Examples) == 0 {
-		add(d.at(int(s.Location.Line)), CodeEmptyExamples, "an outline without Examples would check nothing", "write Examples with a table below the steps, or make it a Scenario")
+		add(d.at(int(s.Location.Line)), codeEmptyExamples, "an outline without Examples would check nothing", "write Examples with a table below the steps, or make it a Scenario")
 	}
 	columns := [][]string{}
 	for _, examples := range s.Examples {
 		if examples.TableHeader == nil || len(examples.TableBody) == 0 {
 			if !d.broken {
-				add(d.at(int(examples.Location.Line)), CodeEmptyExamples, "these Examples have no rows: nothing would be checked", "write a heading row and at least one row below it")
+				add(d.at(int(examples.Location.Line)), codeEmptyExamples, "these Examples have no rows: nothing would be checked", "write a heading row and at least one row below it")
 			}
 			if examples.TableHeader == nil {
 				continue
@@ -56,13 +56,13 @@ func (d *document) checkCells(examples *messages.Examples, add func(diag.Place, 
 	columns := cellValues(examples.TableHeader)
 	for i, cell := range examples.TableHeader.Cells {
 		if slices.Contains(columns[:i], cell.Value) {
-			add(d.cell(cell), CodeUnknownColumn, fmt.Sprintf("the column %q is there twice", cell.Value), "give each column a name of its own")
+			add(d.cell(cell), codeUnknownColumn, fmt.Sprintf("the column %q is there twice", cell.Value), "give each column a name of its own")
 		}
 	}
 	for _, row := range append([]*messages.TableRow{examples.TableHeader}, examples.TableBody...) {
 		for _, cell := range row.Cells {
 			if strings.ContainsAny(cell.Value, brackets) {
-				add(d.cell(cell), CodeUnknownColumn, "a cell cannot hold < or >", "write the words themselves: only steps and the outline's name hold placeholders")
+				add(d.cell(cell), codeUnknownColumn, "a cell cannot hold < or >", "write the words themselves: only steps and the outline's name hold placeholders")
 			}
 		}
 	}
@@ -81,7 +81,7 @@ func (d *document) checkPlaceholders(line int, columns [][]string, add func(diag
 		name := text[found[2]:found[3]]
 		place := diag.Place{File: d.name, Line: line, Column: len([]rune(text[:found[0]])) + 1, Width: len([]rune(text[found[0]:found[1]]))}
 		if len(columns) == 0 {
-			add(place, CodeUnknownColumn, fmt.Sprintf("no Examples fill <%s> here", name), "only the steps of a Scenario Outline with Examples can have placeholders")
+			add(place, codeUnknownColumn, fmt.Sprintf("no Examples fill <%s> here", name), "only the steps of a Scenario Outline with Examples can have placeholders")
 			continue
 		}
 		for _, list := range columns {
@@ -90,14 +90,14 @@ func (d *document) checkPlaceholders(line int, columns [][]string, add func(diag
 				if best, ok := diag.Closest(name, list); ok {
 					hint = fmt.Sprintf("did you mean <%s>?", best)
 				}
-				add(place, CodeUnknownColumn, fmt.Sprintf("no column of the Examples is called %q", name), hint)
+				add(place, codeUnknownColumn, fmt.Sprintf("no column of the Examples is called %q", name), hint)
 				break
 			}
 		}
 	}
 	rest := placeholder.ReplaceAllStringFunc(text, func(found string) string { return strings.Repeat(" ", len(found)) })
 	if at := strings.IndexAny(rest, brackets); at >= 0 && len(columns) > 0 {
-		add(diag.Place{File: d.name, Line: line, Column: len([]rune(text[:at])) + 1, Width: 1}, CodeUnknownColumn,
+		add(diag.Place{File: d.name, Line: line, Column: len([]rune(text[:at])) + 1, Width: 1}, codeUnknownColumn,
 			fmt.Sprintf("this %c belongs to no placeholder", rest[at]), "a placeholder is the name of a column between < and >, with no other bracket in it")
 	}
 }

@@ -31,13 +31,13 @@ func read(f File) (d *document, problems []diag.Problem) {
 	language, line := d.language()
 	d.dialect = gherkin.DialectsBuiltin().GetDialect(language)
 	if d.dialect == nil {
-		return d, []diag.Problem{{Place: d.at(line), Code: CodeLanguage,
+		return d, []diag.Problem{{Place: d.at(line), Code: codeLanguage,
 			Message: fmt.Sprintf("no Gherkin language is called %q", language), Hint: "write a code such as en, de or fr, or leave the line out"}}
 	}
 	defer func() {
 		if fault := recover(); fault != nil {
 			d.feature, d.broken = nil, true
-			problems = append(problems, diag.Problem{Place: diag.Place{File: d.name}, Code: CodeSyntax,
+			problems = append(problems, diag.Problem{Place: diag.Place{File: d.name}, Code: codeSyntax,
 				Message: "the script cannot be read as Gherkin", Hint: "compare it with a script made by \"hingeline new\""})
 		}
 	}()

@@ -178,7 +178,7 @@ func TestRunTakesSeveralFiles(t *testing.T) {
 		t.Errorf("got %v, %v", said(record), problems)
 	}
 	_, problems = Run(m, []File{{"a.feature", []byte(rolling)}, {"a.feature", []byte(second)}}, Selection{})
-	if len(problems) != 1 || problems[0].Code != CodeSameScript {
+	if len(problems) != 1 || problems[0].Code != codeSameScript {
 		t.Errorf("two files of one name: got %v", problems)
 	}
 }

@@ -60,19 +60,19 @@ func (d *document) checkStructure(c *compiler) (problems []diag.Problem) {
 	}
 	entries := d.entries()
 	if len(entries) == 0 && !d.broken {
-		add(diag.Place{File: d.name}, CodeNoScenarios, "the script has no scenario: nothing would be checked", "write a Feature with a Scenario in it")
+		add(diag.Place{File: d.name}, codeNoScenarios, "the script has no scenario: nothing would be checked", "write a Feature with a Scenario in it")
 	}
 	names := map[string]int64{}
 	for _, e := range entries {
 		s := e.scenario
 		heading := d.at(int(s.Location.Line))
 		if first, twice := names[s.Name]; twice {
-			add(heading, CodeSameScenario, fmt.Sprintf("the scenario of line %d has this name too", first), "give each scenario a name of its own")
+			add(heading, codeSameScenario, fmt.Sprintf("the scenario of line %d has this name too", first), "give each scenario a name of its own")
 		} else {
 			names[s.Name] = s.Location.Line
 		}
 		if len(s.Steps) == 0 && !d.broken {
-			add(heading, CodeEmptyScenario, "the scenario has no steps: nothing would be checked", "write what should happen, such as \"Then the elevator rises\"")
+			add(heading, codeEmptyScenario, "the scenario has no steps: nothing would be checked", "write what should happen, such as \"Then the elevator rises\"")
 		}
 		d.checkExamples(s, add)
 	}
@@ -81,10 +81,10 @@ func (d *document) checkStructure(c *compiler) (problems []diag.Problem) {
 	})
 	d.eachStep(func(step *messages.Step) {
 		if step.DocString != nil {
-			add(d.at(int(step.DocString.Location.Line)), CodeStepArgument, "a sentence takes no text block", "write it all in the sentence")
+			add(d.at(int(step.DocString.Location.Line)), codeStepArgument, "a sentence takes no text block", "write it all in the sentence")
 		}
 		if step.DataTable != nil {
-			add(d.at(int(step.DataTable.Location.Line)), CodeStepArgument, "a sentence takes no table", "for one scenario with several values write a Scenario Outline with Examples")
+			add(d.at(int(step.DataTable.Location.Line)), codeStepArgument, "a sentence takes no table", "for one scenario with several values write a Scenario Outline with Examples")
 		}
 	})
 	return append(problems, d.checkDescriptions(c)...)

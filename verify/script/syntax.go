@@ -28,7 +28,7 @@ func (d *document) syntax(err error) (problems []diag.Problem) {
 		problems = append(problems, d.syntaxProblem(number, found[3]))
 	}
 	if len(problems) == 0 {
-		problems = []diag.Problem{{Place: diag.Place{File: d.name}, Code: CodeSyntax, Message: "the script cannot be read as Gherkin",
+		problems = []diag.Problem{{Place: diag.Place{File: d.name}, Code: codeSyntax, Message: "the script cannot be read as Gherkin",
 			Hint: "compare it with a script made by \"hingeline new\""}}
 	}
 	return problems
@@ -36,7 +36,7 @@ func (d *document) syntax(err error) (problems []diag.Problem) {
 
 func (d *document) syntaxProblem(number int, said string) diag.Problem {
 	place := d.at(min(number, len(d.lines)))
-	p := diag.Problem{Place: place, Code: CodeSyntax}
+	p := diag.Problem{Place: place, Code: codeSyntax}
 	switch {
 	case strings.Contains(said, "whitespace"):
 		p.Message, p.Hint = "a tag may not hold a space", "join its words with a hyphen: @port-wing"
@@ -63,12 +63,12 @@ func (d *document) misplaced(number int, p *diag.Problem) {
 		return
 	}
 	if found, ok := d.foreign(line); ok {
-		p.Code = CodeMisspeltKeyword
+		p.Code = codeMisspeltKeyword
 		p.Message, p.Hint = fmt.Sprintf("%q is a keyword of %s", found.keyword, found.Name), found.hint()
 		return
 	}
 	if keyword, ok := d.keywordLike(word); ok && !slices.Contains(ordinary, strings.ToLower(word)) {
-		p.Code = CodeMisspeltKeyword
+		p.Code = codeMisspeltKeyword
 		p.Message, p.Hint = fmt.Sprintf("%q is no keyword", word), fmt.Sprintf("did you mean %q?", keyword)
 		return
 	}
@@ -89,7 +89,7 @@ func (d *document) firstLine() int {
 // noFeature explains a script that does not begin with a feature. Nothing below
 // can be read then, so that this is its one mistake.
 func (d *document) noFeature(first int) diag.Problem {
-	p := diag.Problem{Place: d.at(first), Code: CodeSyntax,
+	p := diag.Problem{Place: d.at(first), Code: codeSyntax,
 		Message: "the script must begin with its Feature", Hint: "write \"Feature: NAME\" above this line"}
 	line := strings.TrimSpace(d.line(first))
 	word := firstWord(line)
@@ -101,10 +101,10 @@ func (d *document) noFeature(first int) diag.Problem {
 		if !ok {
 			keyword = word
 		}
-		p.Code = CodeMisspeltKeyword
+		p.Code = codeMisspeltKeyword
 		p.Message, p.Hint = fmt.Sprintf("%q is not how a Feature begins", word), fmt.Sprintf("did you mean %q?", keyword+":")
 	} else if found, ok := d.foreign(line); ok {
-		p.Code = CodeMisspeltKeyword
+		p.Code = codeMisspeltKeyword
 		p.Message, p.Hint = fmt.Sprintf("%q is a keyword of %s, and the script does not say that it is in that language", found.keyword, found.Name), found.hint()
 	}
 	return p

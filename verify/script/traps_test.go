@@ -91,7 +91,7 @@ func TestRunRefusesWhatGherkinPassesOver(t *testing.T) {
 			t.Errorf("%s: got %v, want %s", c.name, got, c.want)
 		}
 	}
-	if _, problems := Run(m, nil, Selection{}); len(problems) != 1 || problems[0].Code != CodeNoScenarios {
+	if _, problems := Run(m, nil, Selection{}); len(problems) != 1 || problems[0].Code != codeNoScenarios {
 		t.Errorf("no script at all: got %v", problems)
 	}
 }
@@ -220,13 +220,13 @@ func TestRunRefusesHugeScriptsAtOnce(t *testing.T) {
 		{"10 MB of scenarios", "Feature: f\n" + strings.Repeat(" Scenario: s\n  Then the rudder is at neutral\n", 250000)},
 		{"10 MB of one line", "Feature: f\n Scenario: s\n  Then " + strings.Repeat("x", 10<<20) + "\n"},
 		{"a long line", "Feature: f\n Scenario: s\n  Then the rudder " + strings.Repeat("is ", 2000) + "\n"},
-		{"more lines than a hand writes", "Feature: f\n" + strings.Repeat("@a\n", MaxLines)},
+		{"more lines than a hand writes", "Feature: f\n" + strings.Repeat("@a\n", maxLines)},
 		{"an outline that multiplies", outline(4000, 5000)},
 		{"groups that multiply", strings.Replace(outline(1, 5000), "rudder is", strings.Repeat("every surface is at neutral and ", 5)+"the rudder is", 1)},
 		{"time that adds up", "Feature: f\n Scenario: s\n  When landing flap\n" + strings.Repeat("  Then the flaps drop within 1 s\n", 2000)},
 	} {
 		codes := codesOf(m, c.text)
-		if len(codes) != 1 || !strings.HasSuffix(codes[0], CodeTooBig) {
+		if len(codes) != 1 || !strings.HasSuffix(codes[0], codeTooBig) {
 			t.Errorf("%s: got %v", c.name, codes[:min(len(codes), 3)])
 		}
 	}

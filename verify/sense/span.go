@@ -64,12 +64,7 @@ func inDegrees(p *mixcore.Part, a *phrase.Amount) span {
 
 // still is what does not count as a movement of a part, either way, in degrees or
 // percent.
-func (l *looker) still(p *mixcore.Part) float64 {
-	if p.Motion.Hinged() {
-		return float64(l.m.Still)
-	}
-	return phrase.StillPercent
-}
+func (l *looker) still(p *mixcore.Part) float64 { return l.m.StillOf(p) }
 
 // quiet is the movements that count as none: clearly less than still.
 func (l *looker) quiet(p *mixcore.Part) span {

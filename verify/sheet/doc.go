@@ -28,10 +28,10 @@ func Of(ctx context.Context, m *airframes.Model, record *script.Record) *result.
 		MassKg:   m.MassKg,
 		Shape:    shape,
 		Pictures: pictures(m, record, &shape),
-		Linkages: Linkages(m, used),
-		Throws:   Throws(m),
+		Linkages: linkages(m, used),
+		Throws:   throwsOf(m),
 		Travel:   used,
-		Signal:   Signal(m),
+		Signal:   signals(m),
 		Motors:   motors(ctx, m, p),
 	}
 }

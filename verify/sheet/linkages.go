@@ -11,10 +11,10 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// Linkages are the servos that move a part by arm, pushrod and horn, to be drawn to
+// linkages are the servos that move a part by arm, pushrod and horn, to be drawn to
 // scale, as far as their channels are used: used is what [Travel] says of each. What was
 // measured with a gauge has no linkage to draw.
-func Linkages(m *airframes.Model, used []result.Travel) []result.Linkage {
+func linkages(m *airframes.Model, used []result.Travel) []result.Linkage {
 	var list []result.Linkage
 	for part := range m.Setup.Parts {
 		for k := range m.Setup.Parts[part].Drives {

@@ -1,4 +1,4 @@
-package sheet_test
+package sheet
 
 import (
 	"context"
@@ -11,7 +11,6 @@ import (
 	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/result"
-	"example.com/hingeline/verify/sheet"
 	"pgregory.net/rapid"
 )
 
@@ -33,12 +32,6 @@ func read(t testing.TB, text string) *airframes.Model {
 	return m
 }
 
-// fatal is what testing and rapid have in common here.
-type fatal interface {
-	Helper()
-	Fatalf(format string, args ...any)
-}
-
 // usedOf is as if every channel used a part of what it can put out.
 func usedOf(m *airframes.Model, part float64) []result.Travel {
 	used := make([]result.Travel, len(m.Setup.Channels))
@@ -54,7 +47,7 @@ func usedOf(m *airframes.Model, part float64) []result.Travel {
 // edge is turned by what the plan says, but never beyond the part's stop.
 func holdTogether(t fatal, m *airframes.Model, used []result.Travel) {
 	t.Helper()
-	list := sheet.Linkages(m, used)
+	list := linkages(m, used)
 	next := 0
 	for i := range m.Setup.Parts {
 		p := &m.Setup.Parts[i]
@@ -70,19 +63,19 @@ func holdTogether(t fatal, m *airframes.Model, used []result.Travel) {
 			if l.Part != p.Name || len(l.Stands) != 3 {
 				t.Fatalf("%s: got the linkage of %s with %d stands", p.Name, l.Part, len(l.Stands))
 			}
-			rod := apart(l.Stands[0].Arm, l.Stands[0].Horn)
+			rod := gapBetween(l.Stands[0].Arm, l.Stands[0].Horn)
 			if g.Pushrod > 0 && math.Abs(rod-g.Pushrod) > 1e-6 {
 				t.Fatalf("%s: pushrod of %v mm, want %v mm", p.Name, rod, g.Pushrod)
 			}
 			for s, output := range []mixcore.Percent{0, low, high} {
 				at := &l.Stands[s]
-				if got := apart(at.Arm, at.Horn); math.Abs(got-rod) > 1e-6 {
+				if got := gapBetween(at.Arm, at.Horn); math.Abs(got-rod) > 1e-6 {
 					t.Fatalf("%s: the pushrod is %v mm at neutral and %v mm at %v %%", p.Name, rod, got, output)
 				}
-				if got := apart(at.Hinge, at.Horn); math.Abs(got-g.Horn) > 1e-6 {
+				if got := gapBetween(at.Hinge, at.Horn); math.Abs(got-g.Horn) > 1e-6 {
 					t.Fatalf("%s: horn of %v mm at %v %%, want %v mm", p.Name, got, output, g.Horn)
 				}
-				if got := apart(at.Shaft, at.Arm); math.Abs(got-g.Arm) > 1e-6 {
+				if got := gapBetween(at.Shaft, at.Arm); math.Abs(got-g.Arm) > 1e-6 {
 					t.Fatalf("%s: arm of %v mm at %v %%, want %v mm", p.Name, got, output, g.Arm)
 				}
 				stopped := func(angle float64) float64 { return min(max(angle, -float64(p.Stops.Minus)), float64(p.Stops.Plus)) }
@@ -104,7 +97,7 @@ func holdTogether(t fatal, m *airframes.Model, used []result.Travel) {
 	}
 }
 
-func apart(a, b [2]float64) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
+func gapBetween(a, b [2]float64) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
 
 // drawnAngle is the angle of a part by where its trailing edge is drawn, plus DOWN or
 // LEFT; a nose wheel's rear end goes right where it turns the model left.
@@ -119,7 +112,7 @@ func drawnAngle(p *mixcore.Part, at *result.LinkageAt) float64 {
 func TestLinkagesHoldTogether(t *testing.T) {
 	for _, name := range airframes.Shipped() {
 		m := load(t, name)
-		holdTogether(t, m, sheet.Travel(context.Background(), m))
+		holdTogether(t, m, travelOf(context.Background(), m))
 		holdTogether(t, m, usedOf(m, 1))
 	}
 	rapid.Check(t, func(t *rapid.T) {
@@ -157,7 +150,7 @@ surfaces:
 // far as the arm: 45° of it is 15·sin 45° = 10.607 mm along and across.
 func TestLinkagesAreDrawnAsTheyAre(t *testing.T) {
 	m := read(t, linked)
-	list := sheet.Linkages(m, sheet.Travel(context.Background(), m))
+	list := linkages(m, travelOf(context.Background(), m))
 	elevator, rudder := &list[0], &list[1]
 	if elevator.Seen != "from the side, nose left" || elevator.Horn != "horn below" || rudder.Seen != "from above, nose left" || rudder.Horn != "horn to starboard" {
 		t.Errorf("%q %q, %q %q", elevator.Seen, elevator.Horn, rudder.Seen, rudder.Horn)
@@ -176,7 +169,7 @@ func TestLinkagesAreDrawnAsTheyAre(t *testing.T) {
 		Arm:  [2]float64{leg, -leg}, Horn: [2]float64{60 + leg, -leg}, Hinge: [2]float64{60, 0},
 		TrailingEdge: [2]float64{60 + 28.284271247, 28.284271247},
 	}
-	if up.Says != want.Says || apart(up.Arm, want.Arm) > 1e-6 || apart(up.Horn, want.Horn) > 1e-6 || apart(up.Hinge, want.Hinge) > 1e-6 || apart(up.TrailingEdge, want.TrailingEdge) > 1e-6 {
+	if up.Says != want.Says || gapBetween(up.Arm, want.Arm) > 1e-6 || gapBetween(up.Horn, want.Horn) > 1e-6 || gapBetween(up.Hinge, want.Hinge) > 1e-6 || gapBetween(up.TrailingEdge, want.TrailingEdge) > 1e-6 {
 		t.Errorf("got  %+v\nwant %+v", up, want)
 	}
 	if want := []string{"arm 15 mm", "horn 15 mm", "pushrod 60 mm", "pivots 60 mm"}; !slices.Equal(elevator.Lengths, want) {

@@ -11,12 +11,8 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// Motors is what the set-up says about stopping each motor, and how to make it run
+// motors is what the set-up says about stopping each motor, and how to make it run
 // full.
-func Motors(m *airframes.Model) []result.Motor {
-	return motors(context.Background(), m, prove.New(m.Plan))
-}
-
 func motors(ctx context.Context, m *airframes.Model, p *prove.Prover) []result.Motor {
 	t := newTraveller(ctx, m, p)
 	var list []result.Motor

@@ -33,12 +33,12 @@ func TestMotorsSayWhereTheyBreakTheirPromise(t *testing.T) {
 		t.Fatal(problems)
 	}
 	breaks := map[string]bool{"second motor": true, "third motor": true}
-	for _, motor := range Motors(m) {
+	for _, motor := range motorsOf(m) {
 		if motor.NotSure || (len(motor.Breaks) > 0) != breaks[motor.Name] {
 			t.Errorf("%+v", motor)
 		}
 	}
-	list := Motors(m)
+	list := motorsOf(m)
 	if list[2].Rest == "stopped" || !slices.Equal(list[2].Breaks, []string{"rest"}) {
 		t.Errorf("%+v", list[2])
 	}

@@ -6,40 +6,15 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/wording"
 )
-
-// mirrored is the part on the other side that does there what a part does here: of its
-// kind and name but for the side. False if there is none.
-func mirrored(s *mixcore.Setup, part int) (int, bool) {
-	p := &s.Parts[part]
-	for i := range s.Parts {
-		o := &s.Parts[i]
-		if p.Side != mixcore.Centre && o.Side != mixcore.Centre && o.Side != p.Side && o.Kind == p.Kind && sideless(o.Name) == sideless(p.Name) {
-			return i, true
-		}
-	}
-	return 0, false
-}
-
-// sideless is a name without the words for sides.
-func sideless(name string) string {
-	var kept []string
-	for _, word := range strings.Fields(strings.ToLower(strings.ReplaceAll(name, "-", " "))) {
-		switch word {
-		case "port", "starboard", "left", "right":
-		default:
-			kept = append(kept, word)
-		}
-	}
-	return strings.Join(kept, " ")
-}
 
 // partner says how a part's throw differs from that of its partner on the other side as
 // the control goes the other way, or for pitch and levers the same way, where it differs
 // most among some states, and by how much at most; empty for none.
 func (t *thrower) partner(part, control int, b *bearing, states [][]int, group []int, throws []throw) (words string, differs float64) {
-	other, ok := mirrored(t.s, part)
+	other, ok := poses.Partner(t.s, part)
 	if !ok {
 		return "", 0
 	}

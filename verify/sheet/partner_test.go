@@ -34,7 +34,7 @@ func TestThrowsSayThatPartnersDifferInSomeStatesOnly(t *testing.T) {
 		"starboard aileron (rate switch low)":  "10° less UP and 10° less DOWN than the port aileron",
 		"starboard aileron (rate switch high)": "",
 	}
-	for _, r := range Throws(m) {
+	for _, r := range throwsOf(m) {
 		when := ""
 		if len(r.When) > 0 {
 			when = r.When[0]

@@ -11,16 +11,11 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// Pictures is where every part stands in each check of a record, in its order.
+// pictures is where every part stands in each check of a record, in its order.
 //
 // A sentence about every position is shown where it fails; where it holds, where it has
 // least to spare, if that was looked for, else where the scenario has the controls. What
 // was judged at a time on the way is shown at that time.
-func Pictures(m *airframes.Model, record *script.Record) []result.Picture {
-	shape := Shape(m)
-	return pictures(m, record, &shape)
-}
-
 func pictures(m *airframes.Model, record *script.Record, shape *result.Shape) []result.Picture {
 	d := depicter{m: m, shape: shape, words: phrase.NewVocabulary(m), before: m.Plan.NewOutput(), now: m.Plan.NewOutput()}
 	list := make([]result.Picture, len(record.Judged))
@@ -126,7 +121,7 @@ func (d *depicter) stand(part int, before *mixcore.Output) result.Stand {
 	s := result.Stand{From: at, At: at, Says: wording.Position(p, out)}
 	if before != nil {
 		s.From = neat(placeOf(p, before.Parts[part]))
-		if by := placeOf(p, out) - placeOf(p, before.Parts[part]); math.Abs(by) >= d.words.Still(part) {
+		if by := placeOf(p, out) - placeOf(p, before.Parts[part]); math.Abs(by) >= d.m.StillOf(p) {
 			s.Moved, s.Way = true, wording.Direction(p.Motion, by > 0)
 		}
 		return s

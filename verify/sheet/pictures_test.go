@@ -214,7 +214,7 @@ func TestPicturesShowWhatIsWanted(t *testing.T) {
 		{"Given the roll stick is full right; And the signal is lost; Then the starboard aileron is 16° up", starboard, -16, -16, "UP", "trailing edge UP 16° (11 mm)", false, -17, -15},
 	} {
 		m, record := paint(t, row.script)
-		p := Pictures(m, record)[0]
+		p := picturesOf(m, record)[0]
 		s := p.Stands[row.part]
 		if len(p.Of) != 1 || p.Of[0] != row.part || abs(s.From-row.from) > 1e-6 || abs(s.At-row.at) > 1e-6 || s.Way != row.way || s.Says != row.says || s.Moved != row.moved {
 			t.Errorf("%s: got %v %+v, want %+v", row.script, p.Of, s, row)
@@ -234,13 +234,13 @@ func TestPicturesShowWhatIsWanted(t *testing.T) {
 
 func TestPicturesOfWhatIsSaidOfEveryPosition(t *testing.T) {
 	m, record := paint(t, "Then whatever moves, the starboard aileron never rises more than 12°")
-	p := Pictures(m, record)[0]
+	p := picturesOf(m, record)[0]
 	if record.Checks[0].Passed || p.Want == nil || !(p.Stands[0].At < -12) || p.Want.High <= p.Stands[0].At {
 		t.Errorf("refuted: %+v %+v", p.Stands[0], p.Want)
 	}
 	// Proved, it is shown where it has least to spare: with stick and trim at their ends.
 	m, record = paint(t, "Then whatever moves, the starboard aileron is never more than 17.9° up")
-	p = Pictures(m, record)[0]
+	p = picturesOf(m, record)[0]
 	if !record.Checks[0].Passed || p.Want == nil || abs(p.Stands[0].At+17.6) > 1e-6 || abs(p.Want.Low+17.9) > 1e-6 || !p.Want.HighOpen {
 		t.Errorf("proved: %+v %+v", p.Stands[0], p.Want)
 	}
@@ -249,7 +249,7 @@ func TestPicturesOfWhatIsSaidOfEveryPosition(t *testing.T) {
 func TestPicturesHaveNoStretchWhereNoneCanBeTold(t *testing.T) {
 	m, record := paint(t, "* with full right roll, the model rolls right", "* with full right roll, the port aileron channel is within its travel",
 		"* with full right roll, channel 1 is at 80%")
-	for i, p := range Pictures(m, record) {
+	for i, p := range picturesOf(m, record) {
 		if p.Want != nil || len(p.Stands) != len(m.Setup.Parts) || !p.Moves {
 			t.Errorf("%s: %+v", record.Checks[i].Sentence, p)
 		}

@@ -7,10 +7,10 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// Signal is what each channel does when the signal is lost, and where that brings its
+// signals is what each channel does when the signal is lost, and where that brings its
 // parts, wherever they were before. A failsafe value is put out at once, whether or not the
 // channel is slowed.
-func Signal(m *airframes.Model) []result.Signal {
+func signals(m *airframes.Model) []result.Signal {
 	s := &m.Setup
 	lost, out := m.Plan.Rest(), m.Plan.NewOutput()
 	lost.SignalLost = true

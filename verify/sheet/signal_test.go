@@ -44,7 +44,7 @@ func lossyModel(t *testing.T) *airframes.Model {
 }
 
 func TestSignalSaysWhatIsLeftRunning(t *testing.T) {
-	got := Signal(lossyModel(t))
+	got := signals(lossyModel(t))
 	want := []result.Signal{
 		{Channel: "channel 1 (first)", Does: "goes to 1000 µs (-100 %)", Parts: []string{"first motor: stopped, at once, from wherever it was"}, Motor: true},
 		{Channel: "channel 2 (second)", Does: "holds what it put out", Parts: []string{"second motor: goes on as it was"}, Motor: true, Runs: true},
@@ -61,7 +61,7 @@ func TestSignalSaysWhatIsLeftRunning(t *testing.T) {
 }
 
 func TestMotorsSayHowTheyRunFull(t *testing.T) {
-	got := Motors(lossyModel(t))
+	got := motorsOf(lossyModel(t))
 	want := []result.Motor{
 		{Name: "first motor", Channel: "channel 1 (first)", StoppedWhen: "motor switch is safe", Rest: "stopped", Full: []string{"throttle 100 %", "motor switch live"}},
 		{Name: "second motor", Channel: "channel 2 (second)", Rest: "stopped", Full: []string{"throttle 100 %"}},
@@ -89,7 +89,7 @@ func TestMotorsRunFullWhereTheySayIt(t *testing.T) {
 		m, record := shipped(t, name)
 		out := m.Plan.NewOutput()
 		next := 0
-		motors := Motors(m)
+		motors := motorsOf(m)
 		for i := range m.Setup.Parts {
 			p := &m.Setup.Parts[i]
 			if p.Motion != mixcore.Power {
@@ -119,7 +119,7 @@ func TestMotorsRunFullWhereTheySayIt(t *testing.T) {
 func TestSignalSaysWhatStaysWhereItWas(t *testing.T) {
 	for _, name := range airframes.Shipped() {
 		m, _ := shipped(t, name)
-		for i, sig := range Signal(m) {
+		for i, sig := range signals(m) {
 			for _, said := range sig.Parts {
 				stays := strings.Contains(said, "as it was") || strings.Contains(said, "where it was")
 				if holds := m.Setup.Channels[i].Failsafe.Hold; holds && !stays || sig.Runs && strings.Contains(said, "stopped") {
@@ -135,7 +135,7 @@ func TestSignalSaysWhatStaysWhereItWas(t *testing.T) {
 		t.Fatal(problems)
 	}
 	both := 0
-	for _, sig := range Signal(m) {
+	for _, sig := range signals(m) {
 		for _, said := range sig.Parts {
 			if strings.HasPrefix(said, "port aileron: this channel") && !strings.Contains(said, "°") {
 				both++

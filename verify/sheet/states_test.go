@@ -33,7 +33,7 @@ func TestThrowsAreTriedWhereALeverScalesMost(t *testing.T) {
 	}
 	most := map[string]float64{}
 	var when []string
-	for _, r := range Throws(m) {
+	for _, r := range throwsOf(m) {
 		if r.Control == "roll stick" {
 			when = append(when, r.When...)
 			for _, e := range r.Ends {

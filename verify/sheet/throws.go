@@ -11,11 +11,11 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// Throws is how far every stick axis and lever moves every hinged part and wheel, for
+// throwsOf is how far every stick axis and lever moves every hinged part and wheel, for
 // each state of the switches and levers that changes it: those that rates, and lines of
 // the mix which the control comes in by, look at. Everything else rests. A throw is the
 // furthest that the part goes on the control's whole way, which need not be at its end.
-func Throws(m *airframes.Model) []result.Throw {
+func throwsOf(m *airframes.Model) []result.Throw {
 	t := thrower{m: m, s: &m.Setup, probe: poses.New(m.Plan), out: m.Plan.NewOutput(), rest: m.Plan.Rest()}
 	t.at = t.rest.Clone()
 	var list []result.Throw
@@ -149,7 +149,7 @@ func (t *thrower) ends(part, control int, far throw) []result.ThrowEnd {
 		}
 		if p.Chord > 0 {
 			end.Millimetres = neat(float64(mixcore.ChordTravel(p.Chord, r.by)))
-			end.Tolerance.Millimetres = neat(float64(Tolerance(p.Chord, r.by, off)))
+			end.Tolerance.Millimetres = neat(float64(tolerance(p.Chord, r.by, off)))
 		}
 		ends = append(ends, end)
 	}

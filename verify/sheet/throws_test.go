@@ -91,7 +91,7 @@ func TestThrowsAreWhatTheMixSays(t *testing.T) {
 		"nose wheel, yaw stick (phase switch cruise and gear switch lowered): LEFT 10 yaw stick full left; RIGHT 10 yaw stick full right; ",
 	}
 	var got []string
-	for _, r := range Throws(m) {
+	for _, r := range throwsOf(m) {
 		got = append(got, said(&r))
 	}
 	if !slices.Equal(got, want) {
@@ -101,7 +101,7 @@ func TestThrowsAreWhatTheMixSays(t *testing.T) {
 
 func TestThrowsSayMillimetresAndTolerances(t *testing.T) {
 	m, _ := airframes.Load("thrown.yaml", []byte(thrown))
-	list := Throws(m)
+	list := throwsOf(m)
 	up := list[1].Ends[0]
 	// 18° of 50 mm: 2·50·sin 9° = 15.643 mm ± 50·cos 9°·2° = 1.724 mm, by hand.
 	if abs(up.Millimetres-15.643) > 0.001 || up.Tolerance.Degrees != 2 || abs(up.Tolerance.Millimetres-1.724) > 0.001 {
@@ -189,7 +189,7 @@ func TestThrowsSayWhichStatesTheyAreOf(t *testing.T) {
 		m, _ := shipped(t, name)
 		th := thrower{m: m, s: &m.Setup, probe: poses.New(m.Plan), out: m.Plan.NewOutput(), rest: m.Plan.Rest()}
 		th.at = th.rest.Clone()
-		for _, r := range Throws(m) {
+		for _, r := range throwsOf(m) {
 			part := slices.IndexFunc(m.Setup.Parts, func(p mixcore.Part) bool { return p.Name == r.Part })
 			c := slices.IndexFunc(m.Setup.Controls, func(c mixcore.Control) bool { return c.Name == r.Control })
 			for _, when := range append([]string(nil), r.When...) {
@@ -251,7 +251,7 @@ func TestThrowsSayWhatIsLeftOut(t *testing.T) {
 	if m == nil {
 		t.Fatal(problems)
 	}
-	list := Throws(m)
+	list := throwsOf(m)
 	if len(list) > mostStates {
 		t.Fatalf("%d rows", len(list))
 	}
@@ -278,7 +278,7 @@ func TestTolerancesNeverReachNothing(t *testing.T) {
 			t.Fatalf("%v° ± %v°: less than the usual", throw, off)
 		}
 		for _, chord := range []mixcore.Millimetres{10, 40, 300} {
-			if travel, slack := mixcore.ChordTravel(chord, throw), Tolerance(chord, throw, off); slack > travel/2 {
+			if travel, slack := mixcore.ChordTravel(chord, throw), tolerance(chord, throw, off); slack > travel/2 {
 				t.Fatalf("%v° of %v: %v ± %v", throw, chord, travel, slack)
 			}
 		}

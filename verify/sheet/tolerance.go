@@ -34,9 +34,9 @@ func offOf(k mixcore.Kind, throw mixcore.Degrees) mixcore.Degrees {
 	return off
 }
 
-// Tolerance is by how much the straight way of a trailing edge is off when the angle of
+// tolerance is by how much the straight way of a trailing edge is off when the angle of
 // its throw is off by so much: c·cos(δ/2)·Δδ, the derivative of [mixcore.ChordTravel].
 // Never negative; angles of any sign, off 0 or more.
-func Tolerance(chord mixcore.Millimetres, angle, off mixcore.Degrees) mixcore.Millimetres {
+func tolerance(chord mixcore.Millimetres, angle, off mixcore.Degrees) mixcore.Millimetres {
 	return chord * mixcore.Millimetres(math.Abs(math.Cos(float64(angle)*math.Pi/360))*float64(off)*math.Pi/180)
 }

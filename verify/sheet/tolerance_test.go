@@ -1,11 +1,10 @@
-package sheet_test
+package sheet
 
 import (
 	"math"
 	"testing"
 
 	"example.com/hingeline/mixcore"
-	"example.com/hingeline/verify/sheet"
 	"pgregory.net/rapid"
 )
 
@@ -26,7 +25,7 @@ func TestToleranceReproducesARiggingTable(t *testing.T) {
 		{"aileron down", 12.5, 1.5, 52, 6, 238.8, 6.2},
 		{"rudder", 28.5, 1.5, 217, 11, 440.8, 11.2},
 	} {
-		travel, off := float64(mixcore.ChordTravel(row.chord, row.angle)), float64(sheet.Tolerance(row.chord, row.angle, row.off))
+		travel, off := float64(mixcore.ChordTravel(row.chord, row.angle)), float64(tolerance(row.chord, row.angle, row.off))
 		if math.Round(travel) != row.mm || math.Round(off) != row.offMM {
 			t.Errorf("%s: %.2f ± %.2f mm, want %v ± %v mm", row.name, travel, off, row.mm, row.offMM)
 		}
@@ -49,7 +48,7 @@ func TestToleranceIsTheSlopeOfTheChordsTravel(t *testing.T) {
 		const off = 0.1
 		slope := float64(mixcore.ChordTravel(chord, angle+off)-mixcore.ChordTravel(chord, angle-off)) / 2
 		for _, way := range []mixcore.Degrees{angle, -angle} {
-			if got := float64(sheet.Tolerance(chord, way, off)); math.Abs(got-slope) > slope/100 {
+			if got := float64(tolerance(chord, way, off)); math.Abs(got-slope) > slope/100 {
 				t.Fatalf("%v mm at %v°: got %v, want %v", chord, way, got, slope)
 			}
 		}

@@ -28,13 +28,9 @@ const (
 	same = 1e-9
 )
 
-// Travel is how much of its travel each channel uses, with signal, over every position
+// travel is how much of its travel each channel uses, with signal, over every position
 // of every control. It is decided by package prove and not sampled; what is not Sure
 // was found, but something further may be.
-func Travel(ctx context.Context, m *airframes.Model) []result.Travel {
-	return travel(ctx, m, prove.New(m.Plan))
-}
-
 func travel(ctx context.Context, m *airframes.Model, p *prove.Prover) []result.Travel {
 	t := newTraveller(ctx, m, p)
 	list := make([]result.Travel, len(t.s.Channels))

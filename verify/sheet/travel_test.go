@@ -55,7 +55,7 @@ func poseSaid(t fatal, m *airframes.Model, words []string) mixcore.Input {
 // has it less to spare; and at the position that is named it has just that.
 func holdsTravel(t fatal, m *airframes.Model, random *rand.Rand, samples int) (sure int) {
 	t.Helper()
-	list := Travel(context.Background(), m)
+	list := travelOf(context.Background(), m)
 	s, out, points := &m.Setup, m.Plan.NewOutput(), poses.New(m.Plan).Points
 	in := m.Plan.Rest()
 	for range samples {
@@ -150,7 +150,7 @@ func TestTravelSaysWhichLimitBites(t *testing.T) {
 	if m == nil {
 		t.Fatal(problems)
 	}
-	list := Travel(context.Background(), m)
+	list := travelOf(context.Background(), m)
 	for i, want := range []result.Travel{
 		{Channel: "channel 1 (port aileron)", Low: 1000, High: 2000, Bites: "its travel limit of 100 %: the mix comes to"},
 		{Channel: "channel 2", Low: 1300, High: 2100, Bites: "its "},
@@ -175,7 +175,7 @@ func TestTravelIsNotSureWhenStopped(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
 	m, _ := shipped(t, "skerry")
-	for _, r := range Travel(ctx, m) {
+	for _, r := range travelOf(ctx, m) {
 		if r.Low < r.Min || r.High > r.Max || r.Low > r.High {
 			t.Errorf("%+v", r)
 		}

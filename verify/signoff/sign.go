@@ -70,7 +70,7 @@ func signOn(d disk, req Request) (*Signed, error) {
 		return nil, err
 	}
 	dir := Directory(req.Airframe)
-	if _, err := follow(dir, record); err != nil { // before anything is made
+	if _, err := behind(dir, record); err != nil { // before anything is made
 		return nil, err
 	}
 	if err := d.makeDir(dir); err != nil {
@@ -87,8 +87,15 @@ func signOn(d disk, req Request) (*Signed, error) {
 	if err := tidy(d, dir); err != nil {
 		return nil, err
 	}
-	record.Date = formatDate(req.Date()) // the lock may have taken its time
-	if record, err = follow(dir, record); err != nil {
+	now := req.Date() // the lock may have taken its time, and somebody else have signed
+	if err := record.dated(now); err != nil {
+		return nil, err
+	}
+	last, err := behind(dir, record)
+	if err != nil {
+		return nil, err
+	}
+	if err := record.follows(last); err != nil {
 		return nil, err
 	}
 	text, err := record.encode()
@@ -121,16 +128,15 @@ func (req *Request) record() (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	date := req.Date()
 	r := &Record{
-		Format: Format, Role: req.Role, Date: formatDate(date), Statement: req.Role.Statement(),
+		Format: Format, Role: req.Role, Statement: req.Role.Statement(),
 		Tool: c.Report.Tool, Model: c.Model.Name, Airframe: fileOf(c.Model.Source.Name, c.Model.Source.Text), Scripts: []File{},
 		Verdict: string(c.Report.Verdict),
 		Counts:  countsOf(c.Report),
 		Report:  Report{Date: c.Report.Date, SHA256: hexDigest(c.Rendered)}, Accepted: accepted,
 	}
-	if isBefore(date.Truncate(time.Second), r.Report.Date) {
-		return nil, refuse("is the clock right?", "the date %s is before that of the check, %s", r.Date, r.Report.Date)
+	if err := r.dated(req.Date()); err != nil {
+		return nil, err
 	}
 	if !r.Role.known() {
 		return nil, refuse("there are: builder, second, inspector", "there is no role %q", r.Role)
@@ -158,9 +164,18 @@ func (req *Request) record() (*Record, error) {
 		r.Key = req.Key.Fingerprint
 	}
 	if req.Bench != nil {
-		r.Seen, err = req.seen(r, date)
+		r.Seen, err = req.seen(r, req.Date())
 	}
 	return r, err
+}
+
+// dated gives a record its date, which may not be before that of its check.
+func (r *Record) dated(date time.Time) error {
+	r.Date = formatDate(date)
+	if isBefore(date.Truncate(time.Second), r.Report.Date) {
+		return refuse("is the clock right?", "the date %s is before that of the check, %s", r.Date, r.Report.Date)
+	}
+	return nil
 }
 
 func countsOf(r *result.Report) Counts {
@@ -181,14 +196,15 @@ func notPassed(r *result.Report) *Refusal {
 	return refuse("", "nothing was checked, so nothing is signed")
 }
 
-// follow is a record as it follows those that are there, or why it may not.
-func follow(dir string, r *Record) (*Record, error) {
+// behind puts a record behind those that are there, of which it gives the last, nil for
+// none; or says why it may not. It does not look at dates: before the lock is held,
+// whoever has it may write a record that is younger than the clock was.
+func behind(dir string, r *Record) (last *Record, err error) {
 	all, err := readAll(dir)
 	if err != nil {
 		return nil, err
 	}
-	next := *r
-	next.Number = 1
+	r.Number, r.Previous = 1, ""
 	var records []*Record
 	for i := range all {
 		if e := &all[i]; !e.genuine() {
@@ -198,16 +214,21 @@ func follow(dir string, r *Record) (*Record, error) {
 		records = append(records, all[i].record)
 	}
 	if n := len(all); n > 0 {
-		last := &all[n-1]
-		if last.number == maxRecords {
+		end := &all[n-1]
+		if end.number == maxRecords {
 			return nil, refuse("move the directory away and keep it", "%s is full: %d records", dir, maxRecords)
 		}
-		if r.Date < last.record.Date {
-			return nil, refuse("is the clock right?", "the date %s is before that of record %d, %s", r.Date, last.number, last.record.Date)
-		}
-		next.Number, next.Previous = last.number+1, digestOf(last.text)
+		last, r.Number, r.Previous = end.record, end.number+1, digestOf(end.text)
 	}
-	return &next, next.otherPerson(records)
+	return last, r.otherPerson(records)
+}
+
+// follows refuses a date before that of the last record, if there is one.
+func (r *Record) follows(last *Record) error {
+	if last != nil && r.Date < last.Date {
+		return refuse("is the clock right?", "the date %s is before that of record %d, %s", r.Date, last.Number, last.Date)
+	}
+	return nil
 }
 
 // otherPerson refuses a second signature by one person in another role.

@@ -281,6 +281,37 @@ func TestSignAsksTheClockWhenItIsItsTurn(t *testing.T) {
 	}
 }
 
+// Somebody else may sign between the first look at the clock and the lock: their record
+// is younger than that look, and none of a wrong clock.
+func TestSignJudgesNoDateBeforeItIsItsTurn(t *testing.T) {
+	airframe := newAirframe(t)
+	first := request(t, airframe)
+	first.Date = at(evening.Add(time.Minute))
+	mustSign(t, first)
+	ben := func(dates ...time.Duration) Request {
+		req := request(t, airframe).by("Ben Poole", Second, nil)
+		req.Date = func() time.Time {
+			date := evening.Add(dates[0])
+			dates = dates[min(1, len(dates)-1):]
+			return date
+		}
+		return req
+	}
+	if r := mustSign(t, ben(0, 2*time.Minute)).Record; r.Number != 2 || r.Date != "2026-11-25T20:17:00Z" {
+		t.Errorf("record %d of %s, want 2 of 20:17", r.Number, r.Date)
+	}
+	// The clock goes back while Ben waits.
+	refused(t, ben(3*time.Minute, time.Minute), "the date 2026-11-25T20:16:00Z is before that of record 2, 2026-11-25T20:17:00Z")
+	set := ben(3*time.Minute, -48*time.Hour)
+	set.Checked.Report.Date = "2026-11-25T20:14:00Z"
+	set.Checked.Rendered = render(t, set.Checked)
+	set.Report = set.Checked.Rendered
+	refused(t, set, "the date 2026-11-23T20:15:00Z is before that of the check, 2026-11-25T20:14:00Z")
+	if got := wrongs(t, airframe); len(got) != 2 {
+		t.Errorf("%q", got)
+	}
+}
+
 func TestSignRefusesADateBeforeTheCheck(t *testing.T) {
 	for date, before := range map[string]bool{
 		"": false, "2026-11-25": false, "2026-11-26": false, "2026-11-27": true,

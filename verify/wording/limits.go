@@ -9,8 +9,8 @@ var limitWords = []struct {
 	{mixcore.TravelLimit, "beyond the channel's travel limit"},
 	{mixcore.PulseLimit, "beyond the pulse limits"},
 	{mixcore.ServoMax, "beyond the servo's maximum"},
-	{mixcore.AtStop, "at its stop"},
 	{mixcore.ServosFight, "its servos ask for different angles"},
+	{mixcore.AtStop, "at its stop"},
 	{mixcore.PartEnd, "beyond its end"},
 }
 

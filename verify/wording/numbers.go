@@ -11,6 +11,7 @@
 package wording
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 
@@ -64,8 +65,8 @@ func Pulse(p mixcore.Microseconds) string { return number(float64(p), 0) + " µs
 func Time(t mixcore.Seconds) string { return number(float64(t), settingDecimals) + " s" }
 
 // AngleBeside is Angle with as many decimals more (at most three in all) as are
-// needed to tell it from the bound it is read against: 7.96° beside a wanted
-// 8° is "7.96°", not "8°".
+// needed to tell on which side it is of the bound it is read against: 7.96° beside a
+// wanted 8° is "7.96°", not "8°".
 func AngleBeside(d, bound mixcore.Degrees) string {
 	return beside(math.Abs(float64(d)), math.Abs(float64(bound)), 1) + "°"
 }
@@ -90,7 +91,8 @@ func PulseBeside(p, bound mixcore.Microseconds) string {
 }
 
 func beside(x, bound float64, decimals int) string {
-	for decimals < settingDecimals && rounded(x, decimals) == rounded(bound, settingDecimals) && x != bound {
+	side := cmp.Compare(x, bound)
+	for decimals < settingDecimals && side != 0 && cmp.Compare(rounded(x, decimals), rounded(bound, settingDecimals)) != side {
 		decimals++
 	}
 	return number(x, decimals)

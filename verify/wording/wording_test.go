@@ -40,6 +40,8 @@ func TestNumbersReadAsRounded(t *testing.T) {
 		{AngleBeside(7.9994, 8), "7.999°"},
 		{AngleBeside(8, 8), "8°"},
 		{AngleBeside(7.44, 8), "7.4°"},
+		{AngleBeside(12.344, 12.34), "12.344°"}, // and not 12.3°, which is under the bound
+		{AngleBeside(12.34, 12.34), "12.3°"},
 		{PercentBeside(2.04, 2), "2.04 %"},
 		{LengthBeside(11.8, 12), "11.8 mm"},
 		{LengthBeside(8.04, 8), "8.04 mm"},

@@ -14,22 +14,44 @@ import (
 
 // Modeller is somebody with a model in the hand.
 type Modeller struct {
-	Walk *bench.Walk               // what is expected
-	Plan *mixcore.Plan             // what the model in the hand does
-	Late func(step, part int) bool // it clearly takes another time there than it should; nil for never
-	Off  func(part int) float64    // by how much somebody misreads a ruler, degrees; nil for not
+	Walk *bench.Walk                           // what is expected
+	Plan *mixcore.Plan                         // what the model in the hand does
+	Late func(step *sight.Step, part int) bool // it clearly takes another time there than it should; nil for never
+	Off  func(part int) float64                // by how much somebody misreads a ruler, degrees; nil for not
 }
 
 // Begin are the answers before the first step.
 func Begin() []string { return []string{"yes", "yes", "yes"} }
 
-// All are all answers of a walk, the last Enter too.
+// All are all answers of a walk: those to the steps that are asked for behind it to decide,
+// and the last Enter too.
 func (m *Modeller) All() []string {
-	lines := Begin()
-	for i := range m.Walk.Steps {
-		lines = append(lines, m.Lines(i)...)
+	return m.Through(bench.NewGuide(m.Walk, bench.Nowhere{}, func() string { return "" }))
+}
+
+// Through goes through a walk with a guide that has just begun, and returns what was said.
+// It panics where a line is not understood.
+func (m *Modeller) Through(g *bench.Guide) (all []string) {
+	hand := *m
+	hand.Walk = g.Walk()
+	say := func(lines ...string) {
+		for _, line := range lines {
+			if r, err := g.Take(line); err != nil || !r.Understood {
+				panic(fmt.Sprintf("%q: %+v, %v", line, r, err))
+			}
+		}
+		all = append(all, lines...)
 	}
-	return append(lines, "y")
+	say(Begin()...)
+	for done := 0; !g.Over(); {
+		if done == len(hand.Walk.Steps) {
+			say("y") // shows a step more, or finishes
+			continue
+		}
+		say(hand.Lines(done)...)
+		done++
+	}
+	return all
 }
 
 // Lines are the answers to one step.
@@ -44,7 +66,7 @@ func (m *Modeller) Lines(step int) (lines []string) {
 		move := sight.MoveOf(setup, e.Part, &s.Step, from, to)
 		if said := m.part(s, e, move); said != "" {
 			lines = append(lines, fmt.Sprintf("#%d %s", k+1, said))
-		} else if m.Late != nil && e.Takes > 0 && m.Late(step, e.Part) {
+		} else if m.Late != nil && e.Takes > 0 && m.Late(&s.Step, e.Part) {
 			lines = append(lines, fmt.Sprintf("#%d another time", k+1))
 		}
 		if m.Walk.Look.Ruler {

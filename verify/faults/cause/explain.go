@@ -104,6 +104,7 @@ type inquiry struct {
 	trial    *script.Trial // nil without scripts
 	o        Options
 	mistakes []mistake.Mistake
+	done     []int        // steps that were looked at: none of them tells more
 	made     *table.Table // when it is needed
 
 	held           *holding // when it is needed: see written

@@ -131,7 +131,7 @@ func (c *inquiry) apart(t *table.Table, a, b int) bool {
 // called.
 func (c *inquiry) next(candidates []int, say func(int) string) *result.NextStep {
 	t := c.table()
-	step, groups := t.Best(c.o.Look, candidates)
+	step, groups := t.Best(c.o.Look, candidates, c.done...)
 	if step < 0 {
 		return nil
 	}
@@ -186,7 +186,7 @@ func (c *inquiry) depth(candidates []int) int {
 		if n, ok := known[key]; ok {
 			return n
 		}
-		step, groups := t.Best(c.o.Look, list)
+		step, groups := t.Best(c.o.Look, list, c.done...)
 		n := 0
 		if step >= 0 {
 			for _, group := range groups {

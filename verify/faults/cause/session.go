@@ -163,6 +163,7 @@ func (s *Session) Left() int { return len(s.candidates) }
 
 // Causes is what is left.
 func (s *Session) Causes() *result.Causes {
+	s.c.done = s.asked
 	r := &result.Causes{Seen: s.answers, Tried: len(s.c.mistakes)}
 	if slices.Contains(s.candidates, table.None) {
 		for _, c := range s.candidates {

@@ -1,4 +1,4 @@
-package walk_test
+package walk
 
 import (
 	"context"
@@ -8,7 +8,6 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
-	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/verifytest"
 )
 
@@ -122,7 +121,7 @@ func TestWalkCatchesTheWrongModel(t *testing.T) {
 			others = append(others, verifytest.Shipped(t, name))
 		}
 	}
-	f := walk.Shortest(context.Background(), m, walk.Options{Look: sight.Eye, Others: others})
+	f := Shortest(context.Background(), m, Options{Look: sight.Eye, Others: others})
 	caught := 0
 	for k := range f.Table.Mistakes {
 		if f.Table.Mistakes[k].Kind.Code != "other-model" || f.Table.Fault(k) != nil {

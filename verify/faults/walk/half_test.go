@@ -1,4 +1,4 @@
-package walk_test
+package walk
 
 import (
 	"context"
@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/script"
 )
 
@@ -44,7 +43,7 @@ func TestScriptAsksForAsMuchAsIsSeen(t *testing.T) {
 		if m == nil {
 			t.Fatal(problems)
 		}
-		f := walk.Shortest(context.Background(), m, walk.Options{})
+		f := Shortest(context.Background(), m, Options{})
 		text := f.Script()
 		trial, problems := script.NewTrial(m, []script.File{{Name: "half.feature", Text: text}})
 		if trial == nil || len(trial.Failing(m, 1)) > 0 {

@@ -1,6 +1,6 @@
 //go:build milp
 
-package walk_test
+package walk
 
 import (
 	"bytes"
@@ -17,7 +17,6 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
-	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/verifytest"
 )
 
@@ -63,7 +62,7 @@ func TestMILPAgreesOnShippedWalks(t *testing.T) {
 					p.Rows = append(p.Rows, bits)
 				}
 			}
-			found := walk.Of(context.Background(), tab, look)
+			found := After(context.Background(), tab, look, nil)
 			want := optimum(t, p)
 			t.Logf("%s, ruler %v: %d mistakes at %d steps, %d are enough", name, look.Ruler, len(p.Rows), p.Columns, want)
 			if len(found.Order) != want || found.AtLeast != want {

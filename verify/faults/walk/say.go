@@ -25,6 +25,7 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 		Stand: wording.Pose(s, &st.From),
 		Move:  moved(s, st),
 	}
+	said.Beware = beware(t.Model.Plan, s, &rest, st)
 	for _, i := range walkOrder(s) {
 		said.Parts = append(said.Parts, result.WalkPart{
 			Name: s.Parts[i].Name, Stage: script.PartStage(&s.Parts[i]),

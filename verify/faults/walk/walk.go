@@ -44,33 +44,40 @@ type Found struct {
 // Shortest finds the shortest walk-around of a model. Where ctx is done before the
 // search is, it returns the best that it found and says so.
 func Shortest(ctx context.Context, m *airframes.Model, o Options) *Found {
-	tell := func(text string) {
-		if o.Progress != nil {
-			o.Progress(text)
-		}
-	}
 	if o.Look == (sight.Look{}) {
 		o.Look = sight.Eye
 	}
-	tell("listing steps and mistakes")
-	steps, cut := table.Candidates(m)
-	mistakes := mistake.All(m, mistake.Options{Others: o.Others})
-	tell("trying every mistake at every step")
-	t := table.New(m, mistakes, steps)
-	tell("looking for the fewest steps")
-	f := Of(ctx, t, o.Look)
+	t, cut := Candidates(m, o.Others, o.Progress)
+	f := After(ctx, t, o.Look, nil)
 	f.Cut = cut
 	return f
 }
 
-// Of finds the shortest walk-around among the steps of a table.
-func Of(ctx context.Context, t *table.Table, look sight.Look) *Found {
-	f := &Found{Table: t, Look: look}
+// Candidates is every mistake of the catalogue at every step that is tried; cut where
+// more steps could have been tried. progress is told what is being done; it may be nil.
+func Candidates(m *airframes.Model, others []*airframes.Model, progress func(text string)) (t *table.Table, cut bool) {
+	if progress == nil {
+		progress = func(string) {}
+	}
+	progress("listing steps and mistakes")
+	steps, cut := table.Candidates(m)
+	mistakes := mistake.All(m, mistake.Options{Others: others})
+	progress("trying every mistake at every step")
+	t = table.New(m, mistakes, steps)
+	progress("looking for the fewest steps")
+	return t, cut
+}
+
+// After is a walk-around that begins with given steps of a table, in their order, and goes
+// on with the fewest that show what those do not. AtLeast counts them all; Moves and
+// MovesMin are of what follows the given steps.
+func After(ctx context.Context, t *table.Table, look sight.Look, given []int) *Found {
+	f := &Found{Table: t, Look: look, Order: slices.Clone(given)}
 	problem := cover.Problem{Columns: len(t.Steps)}
 	for _, row := range t.Shows(look) {
 		bits := cover.Bits(row)
 		f.shows = append(f.shows, bits)
-		if bits.Count() > 0 {
+		if bits.Count() > 0 && !slices.ContainsFunc(given, bits.Has) {
 			problem.Rows = append(problem.Rows, bits)
 		}
 	}
@@ -78,7 +85,7 @@ func Of(ctx context.Context, t *table.Table, look sight.Look) *Found {
 	if errors.Is(err, cover.ErrUncoverable) {
 		panic("walk: a mistake that shows at some step is shown by none")
 	}
-	f.AtLeast, f.Stopped = answer.AtLeast, ctx.Err() != nil || !answer.Exact
+	f.AtLeast, f.Stopped = len(given)+answer.AtLeast, ctx.Err() != nil || !answer.Exact
 	hand := newMoves(t.Model.Plan, t.Steps)
 	chosen := cover.Swap(problem, answer.Chosen, func(steps []int) int {
 		return hand.nearest(steps)*(halves+1) + min(f.halfWay(steps), halves)

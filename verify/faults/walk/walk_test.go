@@ -1,4 +1,4 @@
-package walk_test
+package walk
 
 import (
 	"context"
@@ -16,7 +16,6 @@ import (
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
-	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/verifytest"
 )
@@ -32,17 +31,17 @@ type lookAt struct {
 
 var (
 	walksMutex sync.Mutex
-	walks      = map[lookAt]*walk.Found{}
+	walks      = map[lookAt]*Found{}
 )
 
 // shortest is the walk-around of a shipped model, worked out once for all tests.
-func shortest(t testing.TB, name string, look sight.Look) *walk.Found {
+func shortest(t testing.TB, name string, look sight.Look) *Found {
 	t.Helper()
 	walksMutex.Lock()
 	defer walksMutex.Unlock()
 	key := lookAt{name, look}
 	if walks[key] == nil {
-		walks[key] = walk.Shortest(context.Background(), verifytest.Shipped(t, name), walk.Options{Look: look})
+		walks[key] = Shortest(context.Background(), verifytest.Shipped(t, name), Options{Look: look})
 	}
 	return walks[key]
 }
@@ -161,7 +160,7 @@ surfaces:
   elevator: {channel: 1, measured: {-100%: 20° down, 0%: 0°, 100%: 20° up}}
 `))
 	for want, look := range map[int]sight.Look{3: sight.Eye, 2: sight.Measured} {
-		f := walk.Shortest(context.Background(), m, walk.Options{Look: look})
+		f := Shortest(context.Background(), m, Options{Look: look})
 		if len(f.Order) != want || f.AtLeast != want {
 			t.Errorf("ruler %v: %d steps, at least %d, want %d", look.Ruler, len(f.Order), f.AtLeast, want)
 		}
@@ -245,7 +244,7 @@ func TestResultCountsAndOrders(t *testing.T) {
 func TestStoppedSearchSaysSo(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	f := walk.Shortest(ctx, verifytest.Shipped(t, "bracken-20"), walk.Options{})
+	f := Shortest(ctx, verifytest.Shipped(t, "bracken-20"), Options{})
 	if !f.Stopped || f.Result().Stopped == "" {
 		t.Error("it does not say that it was stopped")
 	}
@@ -263,7 +262,7 @@ func BenchmarkWalk(b *testing.B) {
 			t := table.New(m, mistake.All(m, mistake.Options{}), table.Steps(m))
 			b.ResetTimer()
 			for b.Loop() {
-				walk.Of(context.Background(), t, sight.Eye)
+				After(context.Background(), t, sight.Eye, nil)
 			}
 		})
 	}

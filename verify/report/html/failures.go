@@ -117,6 +117,7 @@ type offer struct {
 	List    []repair
 	Open    string
 	Which   string
+	Beware  []string
 	Set     string
 	Move    string
 	Answers []fact
@@ -137,6 +138,7 @@ func offerOf(r *result.Repairs) *offer {
 		return o
 	}
 	o.Which, o.Set, o.Move = said.WhichOfThem, strings.Join(r.Apart.Step.Ready, ", "), strings.Join(r.Apart.Step.Move, ", ")
+	o.Beware = r.Apart.Step.Beware
 	if o.Move == "" {
 		o.Move = said.LookAsItStands
 	}

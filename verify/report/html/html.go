@@ -31,13 +31,6 @@ var (
 	styleText string
 )
 
-// Generator is what the head of every page holds, within its first [HeadBytes], so that
-// an earlier report can be told from a file of somebody else.
-const Generator = `<meta name="generator" content="hingeline">`
-
-// HeadBytes is how much of a page is enough to find [Generator] in.
-const HeadBytes = 512
-
 // layout is the page without its contents.
 var layout = template.Must(template.New("page").Funcs(template.FuncMap{
 	"count": said.Count,

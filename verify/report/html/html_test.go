@@ -292,12 +292,6 @@ func TestPageIsTheSameEveryTime(t *testing.T) {
 	}
 }
 
-func TestPageSaysWhoseItIs(t *testing.T) {
-	if page := render(t, sample.Nothing()); !bytes.Contains(page[:HeadBytes], []byte(Generator)) {
-		t.Errorf("no %s in the first %d bytes", Generator, HeadBytes)
-	}
-}
-
 // hostile are names that would break out of a page that does not take care.
 var hostile = []string{
 	`<script>alert(1)</script>`, `"><img src=x onerror=y>`, `' onclick='x`, `</title></style><h1>x`, `{{.Report}}`,

@@ -46,13 +46,14 @@ type benchCountsJSON struct {
 }
 
 type benchStepJSON struct {
-	Number int             `json:"number"`
-	Stand  []string        `json:"stand"`
-	Move   []string        `json:"move"`
-	State  string          `json:"state"`
-	Reason string          `json:"reason"`
-	ByEye  bool            `json:"by_eye"`
-	Parts  []benchPartJSON `json:"parts"`
+	Number  int             `json:"number"`
+	Further bool            `json:"further"`
+	Stand   []string        `json:"stand"`
+	Move    []string        `json:"move"`
+	State   string          `json:"state"`
+	Reason  string          `json:"reason"`
+	ByEye   bool            `json:"by_eye"`
+	Parts   []benchPartJSON `json:"parts"`
 }
 
 type benchPartJSON struct {
@@ -120,6 +121,9 @@ type benchFitJSON struct {
 	After   float64           `json:"off_corrected_deg"`
 	Points  []benchPointJSON  `json:"points"`
 	Note    string            `json:"note"`
+
+	Table      string  `json:"table"`
+	TableAfter float64 `json:"off_as_table_deg"`
 }
 
 type benchChangeJSON struct {
@@ -169,7 +173,7 @@ func RenderBench(w io.Writer, r *result.Bench) error {
 }
 
 func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
-	one := benchStepJSON{s.Number, list(s.Stand), list(s.Move), string(s.State), s.Reason, s.ByEye, []benchPartJSON{}}
+	one := benchStepJSON{s.Number, s.Further, list(s.Stand), list(s.Move), string(s.State), s.Reason, s.ByEye, []benchPartJSON{}}
 	if s.ByEye {
 		counts.ByEye++
 	}
@@ -195,7 +199,7 @@ func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
 }
 
 func benchFitOf(f *result.BenchFit) benchFitJSON {
-	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note}
+	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note, f.Table, f.TableAfter}
 	for _, c := range f.Changes {
 		one.Changes = append(one.Changes, benchChangeJSON(c))
 	}

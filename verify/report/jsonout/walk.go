@@ -32,13 +32,14 @@ type walkCountsJSON struct {
 }
 
 type walkStepJSON struct {
-	Ready []string       `json:"set"`
-	Stand []string       `json:"stand"`
-	Move  []string       `json:"move"`
-	Parts []walkPartJSON `json:"parts"`
-	Shows int            `json:"shows"`
-	First int            `json:"shows_first"`
-	Kinds []string       `json:"mistakes"`
+	Ready  []string       `json:"set"`
+	Stand  []string       `json:"stand"`
+	Move   []string       `json:"move"`
+	Beware []string       `json:"beware"`
+	Parts  []walkPartJSON `json:"parts"`
+	Shows  int            `json:"shows"`
+	First  int            `json:"shows_first"`
+	Kinds  []string       `json:"mistakes"`
 }
 
 type walkPartJSON struct {
@@ -72,7 +73,7 @@ func RenderWalk(w io.Writer, r *result.Walk) error {
 }
 
 func stepOf(s *result.WalkStep) walkStepJSON {
-	one := walkStepJSON{Ready: list(s.Ready), Stand: list(s.Stand), Move: list(s.Move), Parts: []walkPartJSON{},
+	one := walkStepJSON{Ready: list(s.Ready), Stand: list(s.Stand), Move: list(s.Move), Beware: list(s.Beware), Parts: []walkPartJSON{},
 		Shows: s.Shows, First: s.First, Kinds: list(s.Kinds)}
 	for _, p := range s.Parts {
 		one.Parts = append(one.Parts, walkPartJSON{p.Name, string(p.Stage), p.Way, p.Exact})

@@ -165,6 +165,9 @@ func (d *document) offer() {
 		if len(n.Step.Move) > 0 {
 			move = strings.Join(n.Step.Move, ", ")
 		}
+		for _, text := range n.Step.Beware {
+			p.below(d.fonts.signed(heed, d.inner(), bit{text, body}), 0)
+		}
 		if len(n.Step.Ready) > 0 {
 			p.below(d.fonts.labelled(d.inner(), chainLabel, "set", bit{strings.Join(n.Step.Ready, ", "), body}), 0)
 		}

@@ -7,7 +7,7 @@ import "example.com/hingeline/verify/result"
 func BenchStep() *result.BenchStep {
 	return &result.BenchStep{
 		Number: 3, Of: 5, Stand: []string{"motor switch live", "flap lever landing"}, Move: []string{"roll stick full right", "throttle 100 %"},
-		SignalBack: true, MotorRuns: true, State: result.StepDiffers,
+		SignalBack: true, Beware: []string{"a motor runs here: propeller off, or the model restrained"}, State: result.StepDiffers,
 		Parts: []result.BenchPart{
 			{Number: 1, Name: "port aileron", Stage: result.PortWing, Motion: result.UpDown, Way: "DOWN", Amount: "15.4° (10 mm)", Exact: "neutral to 15.4° DOWN (10 mm)", Moves: true, Sure: true,
 				Spot: result.Spot{Row: "wing", From: -0.96, To: -0.52}, Said: "the other way", Differs: true, How: "the other way"},
@@ -46,6 +46,7 @@ func Bench() *result.Bench {
 			*BenchStands(), {Number: 2, Of: 5, Move: []string{"signal lost"}, SignalLost: true, State: result.StepUnsure}, *BenchStep(),
 			{Number: 4, Of: 5, Stand: []string{"rate switch high"}, Move: []string{"yaw stick full left"}, State: result.StepSkipped, Reason: "the rudder is off for repair"},
 			{Number: 5, Of: 5, Stand: []string{"flap lever landing"}, State: result.StepOpen},
+			{Number: 6, Of: 5, Further: true, Stand: []string{"flap lever landing"}, Move: []string{"yaw stick full left"}, State: result.StepAsExpected},
 		},
 		Causes: causes, Sizes: 1,
 		Throws: []result.BenchThrow{
@@ -57,7 +58,7 @@ func Bench() *result.Bench {
 			{Part: "port flap", Place: in(46, 5, "    linkage: {arm_mm: 12, horn_mm: 13, pivots_mm: 58, horn: below}"), Kind: "linkage", Offered: true,
 				Changes: []result.FitChange{{Key: "arm_mm", Was: "12 mm", Is: "11.4 mm", Within: "told to ± 0.2 mm"}, {Key: "arm_deg", Was: "90°", Is: "86.5°"}},
 				Points:  []result.FitPoint{{Output: -100, Measured: "18° UP", Before: 1.2, After: 0.2}, {Output: 65, Measured: "36.1° DOWN", Before: 1.7, After: 0.1}},
-				Before:  1.47, After: 0.16, Note: "The ratio of arm to horn is 0.88."},
+				Before:  1.47, After: 0.16, Note: "The ratio of arm to horn is 0.88.", Table: "-100 %: 18° UP, 0 %: 1° DOWN, 65 %: 36.1° DOWN, 100 %: 48.5° DOWN", TableAfter: 0.03},
 			{Part: "elevator", Kind: "measured", Points: []result.FitPoint{{Output: 0, Measured: "neutral"}}, Before: 0.2, After: 0.2, Note: "what is written fits as well as can be told."},
 		},
 		Cautions: cautions(), Verdict: result.SeenDiffers,

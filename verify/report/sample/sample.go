@@ -190,7 +190,8 @@ func OnePosition() *result.Shown {
 		Parts: []result.ShownPart{
 			{Stage: result.PortWing, Name: "port flap", Position: "neutral"},
 			{Stage: result.Tail, Name: "elevator", Position: "trailing edge DOWN 14.2° (9.9 mm)",
-				Limits: []string{"at its stop"}, Chain: chain},
+				Limits: []string{"beyond the pulse limits: 2040 µs asked of channel 5, 2000 µs came out",
+					"at its stop: DOWN 15.4° asked, DOWN 14.2° came out"}, Chain: chain},
 			{Stage: result.MotorAndSignal, Name: "motor", Position: "stopped"},
 		},
 		Effect: &result.Effect{

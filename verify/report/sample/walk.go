@@ -32,7 +32,8 @@ func Walk() *result.Walk {
 				Stages: []result.Stage{result.PortWing},
 			},
 			{
-				Ready: []string{"motor switch live", "throttle 100 %", "rate switch low", "flap lever parked"}, Stand: []string{"motor switch live", "throttle 100 %"},
+				Beware: []string{"a motor runs here: propeller off, or the model restrained"},
+				Ready:  []string{"motor switch live", "throttle 100 %", "rate switch low", "flap lever parked"}, Stand: []string{"motor switch live", "throttle 100 %"},
 				Move: []string{"signal lost"},
 				Parts: []result.WalkPart{
 					{Name: "port flap", Stage: result.PortWing, Way: "STAYS", Exact: "neutral"},

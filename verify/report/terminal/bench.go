@@ -72,6 +72,9 @@ func (p *page) benchSteps(r *result.Bench) {
 		if s.ByEye {
 			text += ", by eye, not measured"
 		}
+		if s.Further {
+			text += " (to tell which mistake it is)"
+		}
 		if s.Reason != "" {
 			text += ": " + s.Reason
 		}
@@ -227,7 +230,7 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 	head, offered := false, false
 	for i := range all {
 		f := &all[i]
-		if brief && !f.Offered {
+		if brief && !f.Offered && f.Table == "" {
 			continue
 		}
 		offered = offered || f.Offered
@@ -259,6 +262,9 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 		}
 		if f.Note != "" {
 			p.para(4, f.Note, plain)
+		}
+		if f.Table != "" {
+			p.hang("    in its place with --as-table  ", p.strong, fmt.Sprintf("measured: %s; then off by %s°. A table keeps what was misread.", f.Table, said.Decimal(f.TableAfter, 2)), plain)
 		}
 	}
 	if offered {

@@ -22,11 +22,29 @@ var pictureRows = []struct{ row, label string }{
 }
 
 // picture draws the rows of a step in which something moves, where the page is wide enough.
-func (p *page) picture(s *result.BenchStep) {
+// Where it would make the page longer than so many rows it is drawn in a row each, or left
+// out: it says nothing that the words do not say.
+func (p *page) picture(s *result.BenchStep, rows int) {
 	if p.width < pictureWidth {
 		return
 	}
-	drawn := false
+	lines, flat := pictureLines(s)
+	left := rows - strings.Count(p.out.String(), "\n") - 1 // below the line that says what it is
+	if rows > 0 && len(lines) > left {
+		lines = flat
+	}
+	if len(lines) == 0 || rows > 0 && len(lines) > left {
+		return
+	}
+	p.row(inked{"  from behind: port on the left, numbers as above, ^ v < > which way it goes", p.faint})
+	for _, line := range lines {
+		p.row(inked{line, plain})
+	}
+}
+
+// pictureLines are the rows of a picture, and those of a flat one, in which a part says
+// itself which way it goes and not what is above or below it.
+func pictureLines(s *result.BenchStep) (lines, flat []string) {
 	for _, r := range pictureRows {
 		var parts []*result.BenchPart
 		moves := false
@@ -39,14 +57,10 @@ func (p *page) picture(s *result.BenchStep) {
 		if !moves {
 			continue
 		}
-		if !drawn {
-			p.row(inked{"  from behind: port on the left, numbers as above, ^ v < > which way it goes", p.faint})
-			drawn = true
-		}
-		for _, line := range pictureRow(r.label, parts) {
-			p.row(inked{line, plain})
-		}
+		lines = append(lines, pictureRow(r.label, parts, false)...)
+		flat = append(flat, pictureRow(r.label, parts, true)...)
 	}
+	return lines, flat
 }
 
 // drawsWay says whether a part has a way that is drawn.
@@ -59,8 +73,8 @@ func drawsWay(part *result.BenchPart) bool {
 }
 
 // pictureRow is one row of parts with what goes up above it and what goes down below;
-// rows in which nothing does are left out.
-func pictureRow(label string, parts []*result.BenchPart) []string {
+// rows in which nothing does are left out. A flat one is a single row.
+func pictureRow(label string, parts []*result.BenchPart, flat bool) []string {
 	up, line, down := blankRow(), blankRow(), blankRow()
 	if label == "WING" {
 		for i := range line {
@@ -77,11 +91,16 @@ func pictureRow(label string, parts []*result.BenchPart) []string {
 			body = '<'
 		case part.Way == "RIGHT" && part.Sure:
 			body = '>'
+		case part.Way == "UP" && part.Sure && flat:
+			body = '^'
+		case part.Way == "DOWN" && part.Sure && flat:
+			body = 'v'
 		}
 		fill(line, from, to, body)
 		number := []rune(fmt.Sprint(part.Number))
 		copy(line[(from+to+1-len(number))/2:], number)
 		switch {
+		case flat:
 		case part.Way == "UP" && part.Sure:
 			fill(up, from, to, '^')
 			moves[0] = true

@@ -32,6 +32,7 @@ var benchReports = map[string]writing{
 	"bench_nothing": ofBench(sample.BenchNothing()),
 	"bench_step":    ofStep(sample.BenchStep(), BenchLook{Picture: true}),
 	"bench_ruler":   ofStep(sample.BenchStep(), BenchLook{Picture: true, Ruler: true}),
+	"bench_flat":    ofStep(sample.BenchStep(), BenchLook{Picture: true, Rows: 16}),
 	"bench_words":   ofStep(sample.BenchStep(), BenchLook{}),
 	"bench_stands":  ofStep(sample.BenchStands(), BenchLook{Picture: true}),
 }
@@ -80,7 +81,11 @@ func TestPictureStaysWithinItsColumns(t *testing.T) {
 			})
 		}
 		p := newPage(Options{})
-		p.picture(s)
+		rows := rapid.IntRange(0, 16).Draw(t, "rows")
+		p.picture(s, rows)
+		if n := strings.Count(p.out.String(), "\n"); rows > 0 && n > rows {
+			t.Fatalf("%d rows of %d", n, rows)
+		}
 		for line := range strings.Lines(p.out.String()) {
 			line = strings.TrimSuffix(line, "\n")
 			if len(line) > mostPicture || strings.ContainsFunc(line, func(r rune) bool { return r > '~' }) {

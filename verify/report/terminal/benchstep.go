@@ -11,6 +11,7 @@ import (
 // BenchLook says how much of a step is shown.
 type BenchLook struct {
 	Picture bool // it is drawn as well
+	Rows    int  // that it should not be longer than: a picture is drawn smaller, or left out; 0 is any
 	Ruler   bool // where everything stands is measured, and so said
 }
 
@@ -18,7 +19,14 @@ type BenchLook struct {
 // must be seen, in words first. The error is the writer's.
 func RenderBenchStep(w io.Writer, s *result.BenchStep, look BenchLook, o Options) error {
 	p := newPage(o)
-	p.row(inked{fmt.Sprintf("STEP %d of %d", s.Number, s.Of), p.strong})
+	title := fmt.Sprintf("STEP %d of %d", s.Number, s.Of)
+	if s.Further {
+		title = fmt.Sprintf("STEP %d, to tell which mistake it is", s.Number)
+	}
+	p.row(inked{title, p.strong})
+	for _, text := range s.Beware {
+		p.hang("  ! ", p.warn, text, p.warn)
+	}
 	if s.SignalBack {
 		p.hang("  first ", p.strong, "the transmitter on again, and see that the model hears it", plain)
 	}
@@ -36,13 +44,10 @@ func RenderBenchStep(w io.Writer, s *result.BenchStep, look BenchLook, o Options
 		}
 		p.hang("  move  ", p.strong, move, p.strong)
 	}
-	if s.MotorRuns {
-		p.hang("  ! ", p.warn, "a motor runs here: propeller off, or the model restrained", p.warn)
-	}
 	p.mustMove(s, look.Ruler)
 	p.mustStay(s, look.Ruler)
 	if look.Picture {
-		p.picture(s)
+		p.picture(s, look.Rows)
 	}
 	return p.flush(w)
 }

@@ -76,6 +76,9 @@ func someAlike(names []string) string {
 func (p *page) next(n *result.NextStep, title, see, then string) {
 	p.blank()
 	p.para(0, title, p.strong)
+	for _, text := range n.Step.Beware {
+		p.hang("  ▲ ", p.warn, text, p.warn)
+	}
 	if len(n.Step.Ready) > 0 {
 		p.hang("  set   ", p.strong, strings.Join(n.Step.Ready, ", "), plain)
 	}

@@ -95,25 +95,18 @@ func (p *page) verdict(r *result.Report) {
 
 // toned is words with the sign and the colour of how they are meant.
 func (p *page) toned(tone said.Tone, words string) {
-	sign := "▲ "
-	switch tone {
-	case said.Good:
-		sign = "✓ "
-	case said.Bad:
-		sign = "✗ "
-	}
-	p.hang(sign, p.tint(tone), words, p.tint(tone))
+	sign, ink := p.signOf(tone)
+	p.hang(sign, ink, words, ink)
 }
 
-// tint is the colour of how something is meant.
-func (p *page) tint(tone said.Tone) paint {
+func (p *page) signOf(tone said.Tone) (sign string, ink paint) {
 	switch tone {
 	case said.Good:
-		return p.good
+		return "✓ ", p.good
 	case said.Bad:
-		return p.bad
+		return "✗ ", p.bad
 	}
-	return p.warn
+	return "▲ ", p.warn
 }
 
 // firstFailure is what to mend first, in one line, for someone who sees no more

@@ -49,27 +49,19 @@ func (p *page) signatures(s *result.Standing, brief bool) {
 }
 
 func (p *page) signature(s *result.Signature) {
-	mark, ink := "  ✓ ", p.good
-	switch {
-	case !s.Genuine:
-		mark, ink = "  ✗ ", p.bad
-	case !s.Stands():
-		mark, ink = "  ▲ ", p.warn
-	}
-	p.hang(fmt.Sprintf("%s%d  ", mark, s.Number), ink, said.SignedBy(s), p.strong)
+	tone, worth := said.SignatureOf(s)
+	mark, ink := p.signOf(tone)
+	p.hang(fmt.Sprintf("  %s%d  ", mark, s.Number), ink, said.SignedBy(s), p.strong)
 	if s.Name != "" {
 		if s.Genuine {
 			p.hang("       ", plain, said.Key(s), p.faint)
 		}
 		p.signedToo(s)
 	}
-	switch {
-	case s.Stands():
-		p.hang("       ", plain, "genuine, and stands", p.good)
-	case !s.Genuine:
-		p.hang("       NOT GENUINE: ", p.bad, s.Note, plain)
-	default:
-		p.hang("       genuine, but does NOT STAND: ", p.warn, s.Note, plain)
+	if s.Stands() {
+		p.hang("       ", plain, worth, ink)
+	} else {
+		p.hang("       "+worth+": ", ink, s.Note, plain)
 	}
 }
 
@@ -85,7 +77,8 @@ func (p *page) signedToo(s *result.Signature) {
 		p.hang("       remarks: ", p.faint, s.Remarks, plain)
 	}
 	tone, words := said.OnTheModel(s)
-	p.hang("       ", plain, words, p.tint(tone))
+	_, ink := p.signOf(tone)
+	p.hang("       ", plain, words, ink)
 	for _, a := range s.Accepted {
 		p.hang("       in spite of: ", p.warn, a, plain)
 	}
@@ -131,22 +124,18 @@ func (p *page) troubles(all []string) {
 }
 
 func (p *page) standingVerdict(s *result.Standing) {
-	p.blank()
+	tone, words := said.StandingOf(s)
 	switch {
 	case len(s.Troubles) > 0:
-		more := ""
+		words += ": " + s.Troubles[0]
 		if n := len(s.Troubles) - 1; n > 0 {
-			more = fmt.Sprintf(", and %d more", n)
+			words += fmt.Sprintf(", and %d more", n)
 		}
-		p.para(0, "✗ NOT TO BE TRUSTED: "+s.Troubles[0]+more, p.bad)
-	case len(s.Signatures) == 0:
-		p.para(0, "▲ NOT SIGNED: "+s.Summary, p.warn)
-	case s.Stands():
-		tone, word := said.StandingOf(s)
-		p.toned(tone, word+": "+s.Summary)
-	case len(s.Changes) > 0:
-		p.para(0, "✗ OUT OF DATE: "+s.Summary, p.bad)
+	case tone == said.Heed && len(s.Signatures) > 0:
+		words += " for what is there now"
 	default:
-		p.para(0, "▲ NO SIGNATURE COUNTS for what is there now", p.warn)
+		words += ": " + s.Summary
 	}
+	p.blank()
+	p.toned(tone, words)
 }

@@ -3,7 +3,6 @@ package terminal
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -35,9 +34,6 @@ func RenderWalk(w io.Writer, r *result.Walk, o Options) error {
 	return p.flush(w)
 }
 
-// running are the ways of a motor that turns its propeller before a step or after it.
-var running = []string{"RUNS", "STOPS", "FASTER", "SLOWER"}
-
 func (p *page) walkStep(n int, s *result.WalkStep, ruler, brief bool) {
 	p.blank()
 	title := "look at the model as it stands"
@@ -50,8 +46,8 @@ func (p *page) walkStep(n int, s *result.WalkStep, ruler, brief bool) {
 	} else {
 		p.hang(fmt.Sprintf("%3d. move  ", n), p.strong, title, p.strong)
 	}
-	if slices.ContainsFunc(s.Parts, func(part result.WalkPart) bool { return slices.Contains(running, part.Way) }) {
-		p.hang("     ▲ ", p.warn, "a motor runs here: propeller off, or the model restrained", p.warn)
+	for _, text := range s.Beware {
+		p.hang("     ▲ ", p.warn, text, p.warn)
 	}
 	p.walkParts(s.Parts, ruler)
 	if !brief && s.First > 0 {

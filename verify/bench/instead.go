@@ -1,0 +1,59 @@
+package bench
+
+import (
+	"math"
+	"strings"
+
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/mixcore/linkage"
+	"example.com/hingeline/verify/fit"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/wording"
+)
+
+// correction is what one part's only servo may get.
+type correction struct {
+	Linkage *linkage.Geometry
+	Table   []mixcore.Point
+	instead []mixcore.Point // a table in place of a linkage
+}
+
+// instead works out a measured table in place of a linkage: what the linkage does as
+// written, moved to what was measured. It goes through what was measured, with what was
+// misread; so it is no better than a linkage that fits, but there may be one where no
+// linkage does.
+func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit.Point) {
+	p := &w.Model.Setup.Parts[part]
+	d := &p.Drives[0]
+	if d.Linkage == nil {
+		return
+	}
+	low, high := w.Model.Setup.Channels[d.Channel].Reach()
+	was, err := fit.TableOf(d, low, high)
+	if err != nil {
+		return
+	}
+	tabled, err := fit.Table(was, points)
+	if err != nil {
+		return
+	}
+	before, after := fit.RMS(tabled.Before), fit.RMS(tabled.After)
+	if before < worthFrom || after > worthBetter*before {
+		return
+	}
+	if f.Points == nil {
+		f.Before, f.After = round(before), round(before)
+		f.Points = w.fitPoints(part, fit.Merged(points), tabled.Before, tabled.Before)
+	}
+	c.instead = tabled.Table
+	f.TableAfter = round(after)
+	var list []string
+	for _, at := range tabled.Table {
+		angle := trimmed(math.Abs(at.Y)) + "°"
+		if at.Y != 0 {
+			angle += " " + wording.Direction(p.Motion, at.Y > 0)
+		}
+		list = append(list, trimmed(at.X)+" %: "+angle)
+	}
+	f.Table = strings.Join(list, ", ")
+}

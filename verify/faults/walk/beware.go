@@ -1,0 +1,81 @@
+package walk
+
+import (
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/poses"
+)
+
+// What somebody must know before a step is done.
+const (
+	motorRuns    = "a motor runs here: propeller off, or the model restrained"
+	motorMay     = "a motor may run here if something is wrong: propeller off, or the model restrained"
+	switchOnSafe = "throttle closed and motor safe while the transmitter is switched on again"
+	wheelsIn     = "the wheels come in: hold the model up"
+	twoPeople    = "for two: one holds the controls, the other switches the transmitter off and looks"
+)
+
+// beware is what somebody must know before a step is done that follows an input left.
+func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight.Step) (list []string) {
+	before, after := plan.NewOutput(), plan.NewOutput()
+	plan.Eval(&st.From, before)
+	plan.Eval(&st.To, after)
+	runs, may, in := false, false, false
+	for i := range s.Parts {
+		p := &s.Parts[i]
+		from, to := sight.PlaceOf(s, i, before), sight.PlaceOf(s, i, after)
+		switch {
+		case p.Kind == "retract":
+			in = in || to < from
+		case p.Motion == mixcore.Power:
+			runs = runs || !p.Motor.Stopped(mixcore.Percent(from)) || !p.Motor.Stopped(mixcore.Percent(to))
+			may = may || st.From.SignalLost || st.To.SignalLost || offRest(plan, i, &st.From) || offRest(plan, i, &st.To)
+		}
+	}
+	switch {
+	case runs:
+		list = append(list, motorRuns)
+	case may:
+		list = append(list, motorMay)
+	}
+	if left.SignalLost && !st.From.SignalLost && hasMotor(s) {
+		list = append(list, switchOnSafe)
+	}
+	if in {
+		list = append(list, wheelsIn)
+	}
+	if st.To.SignalLost && !st.From.SignalLost && held(s, &st.From) {
+		list = append(list, twoPeople)
+	}
+	return list
+}
+
+// offRest says whether a control that bears on a part stands elsewhere than at rest.
+func offRest(plan *mixcore.Plan, part int, in *mixcore.Input) bool {
+	rest := plan.Rest()
+	for i, bears := range poses.New(plan).PartReach(part) {
+		if bears && in.Position[i] != rest.Position[i] {
+			return true
+		}
+	}
+	return false
+}
+
+func hasMotor(s *mixcore.Setup) bool {
+	for i := range s.Parts {
+		if s.Parts[i].Motion == mixcore.Power {
+			return true
+		}
+	}
+	return false
+}
+
+// held says whether a stick springs back when it is let go.
+func held(s *mixcore.Setup, in *mixcore.Input) bool {
+	for i, at := range in.Position {
+		if s.Controls[i].Kind == mixcore.AxisControl && at != 0 {
+			return true
+		}
+	}
+	return false
+}

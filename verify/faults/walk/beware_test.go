@@ -1,0 +1,95 @@
+package walk_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/faults/walk"
+	"example.com/hingeline/verify/verifytest"
+)
+
+// Before every candidate step of every shipped model it is said that a motor runs where
+// one does, and that one may where its throttle is open, its switch live or the signal lost.
+func TestStepsWarnOfMotors(t *testing.T) {
+	counts := map[string]int{}
+	for _, name := range airframes.Shipped() {
+		m := verifytest.Shipped(t, name)
+		steps := table.Steps(m)
+		if len(steps) > 300 {
+			steps = steps[:300]
+		}
+		tab := table.New(m, nil, steps)
+		for i := range steps {
+			said := strings.Join(walk.Say(tab, sight.Eye, i).Beware, "; ")
+			runs, open := motor(m, &steps[i].From, &steps[i].To)
+			switch {
+			case runs && !strings.Contains(said, "a motor runs here"):
+				t.Fatalf("%s step %d: a motor runs, and it is said: %q", name, i, said)
+			case !runs && open && !strings.Contains(said, "a motor may run here"):
+				t.Fatalf("%s step %d: the throttle is open, and it is said: %q", name, i, said)
+			case runs:
+				counts["runs"]++
+			case open:
+				counts["open"]++
+			}
+			if !hasMotor(m) && strings.Contains(said, "motor") {
+				t.Fatalf("%s has no motor, and it is said: %q", name, said)
+			}
+		}
+	}
+	if counts["runs"] < 20 || counts["open"] < 20 {
+		t.Errorf("hardly anything was tried: %v", counts)
+	}
+}
+
+// motor says whether a motor runs at one of two inputs, and whether a control called
+// throttle or motor is off rest at one, or the signal lost.
+func motor(m *airframes.Model, inputs ...*mixcore.Input) (runs, open bool) {
+	rest, out := m.Plan.Rest(), m.Plan.NewOutput()
+	for _, in := range inputs {
+		m.Plan.Eval(in, out)
+		for i := range m.Setup.Parts {
+			p := &m.Setup.Parts[i]
+			runs = runs || p.Motion == mixcore.Power && !p.Motor.Stopped(out.Parts[i].Amount)
+		}
+		open = open || in.SignalLost && hasMotor(m)
+		for i, c := range m.Setup.Controls {
+			named := strings.Contains(c.Name, "throttle") || strings.Contains(c.Name, "motor")
+			open = open || named && in.Position[i] != rest.Position[i]
+		}
+	}
+	return runs, open
+}
+
+func hasMotor(m *airframes.Model) bool {
+	return slices.ContainsFunc(m.Setup.Parts, func(p mixcore.Part) bool { return p.Motion == mixcore.Power })
+}
+
+// What else to know: wheels that come in, sticks held while the signal is lost, the
+// throttle while the transmitter is switched on again.
+func TestStepsSayWhatElseToBewareOf(t *testing.T) {
+	said := map[string]int{}
+	for _, name := range airframes.Shipped() {
+		m := verifytest.Shipped(t, name)
+		wheels := slices.ContainsFunc(m.Setup.Parts, func(p mixcore.Part) bool { return p.Kind == "retract" })
+		tab := table.New(m, nil, table.Steps(m))
+		for i := range tab.Steps {
+			for _, text := range walk.Say(tab, sight.Eye, i).Beware {
+				said[text]++
+				if strings.Contains(text, "wheels") && !wheels {
+					t.Errorf("%s has no wheels that come in: %q", name, text)
+				}
+			}
+		}
+	}
+	for _, want := range []string{"the wheels come in: hold the model up", "for two: one holds the controls, the other switches the transmitter off and looks"} {
+		if said[want] == 0 {
+			t.Errorf("never said: %q; said: %v", want, said)
+		}
+	}
+}
