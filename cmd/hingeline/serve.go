@@ -77,6 +77,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 			return &usageError{message: `serve looks at files for changes, so it cannot read "-"`, usage: usageOf(c)}
 		}
 	}
+	s.follows = true
 	first := s.gather(args[0], args[1:])
 	if first.model == nil {
 		return &inputError{first.problems, first.sources}
@@ -123,11 +124,17 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 	}
 }
 
-// listenHere listens on this machine alone.
+// listenHere listens on this machine alone: at 127.0.0.1, or where there is no such thing
+// at ::1. A port that is taken there is never shared by way of the other: both would be
+// localhost.
 func listenHere(port int) (net.Listener, error) {
 	listener, err := net.Listen("tcp4", fmt.Sprintf("127.0.0.1:%d", port))
 	if err == nil {
 		return listener, nil
+	}
+	if other, wrong := net.Listen("tcp4", "127.0.0.1:0"); wrong == nil {
+		other.Close()
+		return nil, err
 	}
 	if six, errSix := net.Listen("tcp6", fmt.Sprintf("[::1]:%d", port)); errSix == nil {
 		return six, nil
