@@ -27,6 +27,7 @@ import (
 
 func (s *session) serveCommand() *cobra.Command {
 	var port int
+	var lan bool
 	c := &cobra.Command{
 		Use:   "serve AIRFRAME [SCRIPT...]",
 		Short: "a page on this machine where you move the controls and see the surfaces move",
@@ -41,16 +42,18 @@ servo is told anything.
 The script is found as check finds it; without one there are no checks. A built-in
 model goes by its name: serve bracken-20.`,
 		Example: `  hingeline serve bracken-20
-  hingeline serve my-model.yaml --port 8020`,
+  hingeline serve my-model.yaml --port 8020
+  hingeline serve my-model.yaml --lan`,
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) == 0 {
 				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
 			}
 			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
 		},
-		RunE: func(c *cobra.Command, args []string) error { return s.serve(c, args, port) },
+		RunE: func(c *cobra.Command, args []string) error { return s.serve(c, args, port, lan) },
 	}
 	c.Flags().IntVar(&port, "port", 0, "the `PORT` to listen on, 1 to 65535; 0 is one that is free")
+	c.Flags().BoolVar(&lan, "lan", false, "let devices of the private network in too, each with a code that is said here; the line to them is not encrypted")
 	return c
 }
 
@@ -61,7 +64,7 @@ const (
 	heapGrows = 100      // percent that the heap may grow before rubbish is collected: this runs for hours
 )
 
-func (s *session) serve(c *cobra.Command, args []string, port int) error {
+func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) error {
 	switch {
 	case len(args) == 0:
 		return &usageError{
@@ -92,6 +95,18 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 		return &usageError{message: "cannot listen: " + err.Error(), hint: "choose another --port, or leave it out for one that is free"}
 	}
 	defer listener.Close()
+	listeners := []net.Listener{listener}
+	var addresses []string
+	if lan {
+		others, wrong := listenPrivately(listener.Addr().(*net.TCPAddr).Port)
+		if wrong != nil {
+			return wrong
+		}
+		for _, l := range others {
+			defer l.Close()
+			listeners, addresses = append(listeners, l), append(addresses, l.Addr().String())
+		}
+	}
 	debug.SetGCPercent(heapGrows)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
@@ -103,6 +118,10 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 	}
 	server := serve.New(listener.Addr().(*net.TCPAddr).Port, said)
 	s.showOn(server, first, first.model, nil)
+	if lan {
+		fmt.Fprint(s.stderr, lanWarning)
+		server.OpenTo(addresses, func(d serve.Door) { said(doorWords(d)) })
+	}
 	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
 	defer web.Close()
 	defer server.Close()
@@ -110,8 +129,10 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 		return written(err)
 	}
 	fmt.Fprintln(s.stderr, "open this address in a browser on this machine; Ctrl-C ends it\nit moves pictures only: no radio and no servo is told anything")
-	ended := make(chan error, 1)
-	go func() { ended <- web.Serve(listener) }()
+	ended := make(chan error, len(listeners))
+	for _, l := range listeners {
+		go func() { ended <- web.Serve(l) }()
+	}
 	go s.follow(ctx, server, w, args, first)
 	select {
 	case <-ctx.Done():

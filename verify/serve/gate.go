@@ -27,10 +27,15 @@ var kinds = map[string]string{
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
-// socketPath is what the path of a socket begins with; the token follows.
-const socketPath = "/socket/"
+// socketPath is what the path of a socket begins with; the token follows. benchPath is the
+// page of the bench.
+const (
+	socketPath = "/socket/"
+	benchPath  = "/bench"
+)
 
-// ServeHTTP lets in who asks for the page by a name of this machine.
+// ServeHTTP lets in who asks for the page by a name of this machine, and devices of the
+// network that were let in.
 func (s *Server) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 	h := w.Header()
 	h.Set("Content-Security-Policy", policy)
@@ -41,16 +46,19 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 	h.Set("Cross-Origin-Opener-Policy", "same-origin")
 	h.Set("Permissions-Policy", "camera=(), microphone=(), geolocation=(), usb=(), serial=(), bluetooth=(), hid=()")
 	h.Set("Cache-Control", "no-store")
+	here, lan := s.of(q)
+	posts := lan && q.URL.Path == enterPath && q.Method == http.MethodPost
 	switch {
-	case !s.hosts[strings.ToLower(q.Host)]:
+	case !here && !lan:
 		s.refuse(w, http.StatusMisdirectedRequest, "host %.80q is no name of this page (another name that leads here?)", q.Host)
-	case q.Method != http.MethodGet && q.Method != http.MethodHead:
+	case !posts && q.Method != http.MethodGet && q.Method != http.MethodHead:
 		h.Set("Allow", "GET, HEAD")
 		s.refuse(w, http.StatusMethodNotAllowed, "method %.20q", q.Method)
 	case crossSite(q):
 		s.refuse(w, http.StatusForbidden, "%.80q asked for by a page of somebody else", q.URL.Path)
+	case lan && !s.letIn(w, q):
 	case strings.HasPrefix(q.URL.Path, socketPath):
-		s.serveSocket(w, q)
+		s.serveSocket(w, q, here)
 	default:
 		s.serveAsset(w, q)
 	}

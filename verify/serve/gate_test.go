@@ -56,7 +56,7 @@ func TestEveryAssetIsGiven(t *testing.T) {
 		if path == "/page.html" {
 			path = "/"
 		}
-		if d.IsDir() {
+		if d.IsDir() || path == "/enter.html" { // which devices are given that were not let in
 			return nil
 		}
 		if answer, _ := r.ask("GET", path, nil); answer.StatusCode != http.StatusOK {

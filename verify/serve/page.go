@@ -24,6 +24,7 @@ const (
 // page is one open page.
 type page struct {
 	server *Server
+	here   bool // on this machine, not on a device of the network
 	socket *websocket.Conn
 	woken  chan struct{} // holds one: there is something new
 
@@ -32,13 +33,14 @@ type page struct {
 
 	// What the page was sent last, so that only what changed is sent again.
 	shown   int            // revision
+	door    int            // saying of the door
 	stands  []result.Stand // by part: as it was drawn
 	curve   *curve
 	curveOf string // what the curve was drawn for
 }
 
 // serveSocket answers a page for as long as it is open.
-func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request) {
+func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request, here bool) {
 	switch {
 	case !s.known(q.URL.Path):
 		s.refuse(w, http.StatusForbidden, "a socket with a wrong token")
@@ -47,7 +49,7 @@ func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request) {
 		s.refuse(w, http.StatusForbidden, "a socket that does not say which page it belongs to")
 		return
 	}
-	p := &page{server: s, woken: make(chan struct{}, 1)}
+	p := &page{server: s, here: here, woken: make(chan struct{}, 1)}
 	if !s.enter(p) {
 		s.refuse(w, http.StatusServiceUnavailable, "a page beside %d others", mostPages)
 		return
@@ -130,6 +132,9 @@ func (p *page) answer(ctx context.Context) {
 			return
 		case <-p.woken:
 		}
+		if !p.sendDoor(ctx) {
+			return
+		}
 		subject := p.server.current()
 		if subject == nil {
 			continue
@@ -164,4 +169,32 @@ func (p *page) send(ctx context.Context, message any) bool {
 	within, stop := context.WithTimeout(ctx, slowest)
 	defer stop()
 	return p.socket.Write(within, websocket.MessageText, text) == nil
+}
+
+// doorSaid is what a page says of other devices of the network.
+type doorSaid struct {
+	Kind      string   `json:"kind"` // "door"
+	Here      bool     `json:"here"` // false on a device that was let in; it is told no code
+	Addresses []string `json:"addresses"`
+	Code      string   `json:"code"`
+	Until     string   `json:"until"` // "15:04"
+	Devices   int      `json:"devices"`
+	Shut      bool     `json:"shut"`
+}
+
+// sendDoor tells a page of the door, if there is one and it was not told so already.
+func (p *page) sendDoor(ctx context.Context) bool {
+	if p.server.door == nil {
+		return true
+	}
+	now, version := p.server.door.say()
+	if version == p.door {
+		return true
+	}
+	p.door = version
+	said := doorSaid{Kind: "door", Here: p.here, Devices: now.Devices, Shut: now.Shut}
+	if p.here {
+		said.Addresses, said.Code, said.Until = now.Addresses, now.Code, now.Until.Format("15:04")
+	}
+	return p.send(ctx, said)
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/http"
 	"sync"
+	"time"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/verify/result"
@@ -25,6 +26,7 @@ type Server struct {
 	hosts map[string]bool // the names that it goes by, with the port
 	token string          // that a socket must know, new for each run
 	log   *refusals
+	door  *door // nil where this machine alone is let in
 
 	mu      sync.Mutex
 	subject *subject
@@ -40,6 +42,28 @@ func New(port int, log func(line string)) *Server {
 		s.hosts[fmt.Sprintf("%s:%d", name, port)] = true
 	}
 	return s
+}
+
+// OpenTo lets devices of the network in, each once with a code, that ask by an address
+// ("192.168.1.20:8020") of this machine. said is called with what is to be said out loud,
+// now and whenever it changes, from any goroutine. It is called before the server is used.
+func (s *Server) OpenTo(addresses []string, said func(Door)) {
+	s.door = newDoor(addresses, time.Now, func() {
+		now, _ := s.door.say()
+		said(now)
+		s.wake()
+	})
+	now, _ := s.door.say()
+	said(now)
+}
+
+// wake tells every page that there is something new.
+func (s *Server) wake() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for p := range s.pages {
+		p.wake()
+	}
 }
 
 // Show tells every page what there is to show from now on.
