@@ -58,7 +58,8 @@ model goes by its name: serve bracken-20.`,
 }
 
 const (
-	headTime  = 5 * time.Second // for the head of a request
+	headTime  = 5 * time.Second  // for the head of a request
+	bodyTime  = 15 * time.Second // for all of a request
 	idleTime  = time.Minute
 	mostHead  = 16 << 10 // bytes of a request's head
 	heapGrows = 100      // percent that the heap may grow before rubbish is collected: this runs for hours
@@ -122,7 +123,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		fmt.Fprint(s.stderr, lanWarning)
 		server.OpenTo(addresses, func(d serve.Door) { said(doorWords(d)) })
 	}
-	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
+	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
 	defer web.Close()
 	defer server.Close()
 	if _, err := fmt.Fprintf(s.results(), "http://%s/\n", listener.Addr()); err != nil {

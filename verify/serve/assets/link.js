@@ -11,22 +11,33 @@ export class Link {
   #socket = null;
   #waiting = 0; // since when an answer is awaited; 0 for none
   #newer = false; // something has changed since the last message
+  #slow = false; // an answer is overdue
   #number = 0;
   #wait = 250;
   #message; #heard; #changed;
 
-  /** message makes what is sent; heard gets what comes; changed is told "open", "lost" or "newer". */
+  /** message makes what is sent; heard gets what comes; changed is told "open", "slow", "lost" or "newer". */
   constructor(message, heard, changed) {
     this.#message = message;
     this.#heard = heard;
     this.#changed = changed;
     this.#connect();
-    setInterval(() => { if (this.#waiting && performance.now() - this.#waiting > patience) { this.#waiting = 0; this.#pump(); } }, 500);
+    setInterval(() => this.#miss(), 500);
   }
 
   /** Something has changed: send it as soon as the last message was answered. */
   send() {
     this.#newer = true;
+    this.#pump();
+  }
+
+  // No answer has come: what is seen may be old, so say so, and ask again.
+  #miss() {
+    if (!this.#waiting || performance.now() - this.#waiting <= patience) return;
+    this.#waiting = 0;
+    this.#newer = true;
+    this.#slow = true;
+    this.#changed("slow");
     this.#pump();
   }
 
@@ -45,13 +56,18 @@ export class Link {
     socket.onopen = () => { this.#wait = 250; this.#waiting = 0; this.#changed("open"); };
     socket.onmessage = event => {
       const message = JSON.parse(event.data);
-      if (message.kind === "answer") this.#waiting = 0;
+      if (message.kind === "answer") {
+        this.#waiting = 0;
+        if (this.#slow) this.#changed("open");
+        this.#slow = false;
+      }
       if (message.kind === "layout") { this.#waiting = 0; this.#newer = true; }
       this.#heard(message);
       this.#pump();
     };
     socket.onclose = () => {
       this.#waiting = 0;
+      this.#slow = false;
       this.#changed("lost");
       setTimeout(() => this.#again(), this.#wait);
       this.#wait = Math.min(this.#wait * 1.5, 2000);
