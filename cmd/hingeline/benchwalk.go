@@ -189,11 +189,7 @@ func (r *benchRun) say(text string) {
 func (r *benchRun) report() error {
 	ctx, stop := untilInterrupted()
 	defer stop()
-	report := r.guide.Report(ctx, r.in.scripts)
-	verify.FinishBench(report, r.in.model, r.in.scripts)
-	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
-	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
-	report.Look = bench.LookWords(r.walk.Look)
+	report := r.comeTo(ctx)
 	r.s.status = statusOfBench(report)
 	if r.flags.json {
 		if err := jsonout.RenderBench(r.s.results(), report); err != nil {
@@ -211,6 +207,16 @@ func (r *benchRun) report() error {
 		return r.writeCorrected()
 	}
 	return nil
+}
+
+// comeTo is the report on a walk as far as it has come.
+func (r *benchRun) comeTo(ctx context.Context) *result.Bench {
+	report := r.guide.Report(ctx, r.in.scripts)
+	verify.FinishBench(report, r.in.model, r.in.scripts)
+	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
+	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
+	report.Look = bench.LookWords(r.walk.Look)
+	return report
 }
 
 // statusOfBench is a yes only where everything was seen, as the set-up does it, and the
@@ -235,16 +241,38 @@ func (r *benchRun) resume() error {
 	if n == 0 {
 		return r.s.refuse("there is no record to go on with in "+dir, "without --resume bench begins one")
 	}
+	if no := r.reopen(dir, n); no != nil {
+		return r.s.refuse(no.problem, no.hint)
+	}
+	if r.guide.Ended() {
+		defer r.journal.close()
+		return r.report()
+	}
+	ctx, stop := untilInterrupted()
+	defer stop()
+	if err := r.guide.Resume(); err != nil {
+		return r.notKept(err)
+	}
+	fmt.Fprintf(r.s.stderr, "going on with record %d\n", n)
+	return r.walkThrough(ctx)
+}
+
+// notReopened is why a record cannot be gone on with.
+type notReopened struct{ problem, hint string }
+
+// reopen brings a record and its walk back to where they were. Of one that is finished the
+// file is open only to be reported on.
+func (r *benchRun) reopen(dir string, n int) *notReopened {
 	name := recordPath(dir, n)
 	text, err := readFileUpTo(name, maxRecordBytes)
 	if errors.Is(err, os.ErrNotExist) {
-		return r.s.refuse("there is no record "+name, "")
+		return &notReopened{"there is no record " + name, ""}
 	}
 	if err != nil {
-		return r.s.refuse(fmt.Sprintf("%s cannot be read: %v", name, err), "")
+		return &notReopened{fmt.Sprintf("%s cannot be read: %v", name, err), ""}
 	}
-	unusable := func(err error) error {
-		return r.s.refuse(fmt.Sprintf("%s cannot be gone on with: %v", name, err), "begin a new one: bench without --resume")
+	unusable := func(err error) *notReopened {
+		return &notReopened{fmt.Sprintf("%s cannot be gone on with: %v", name, err), "begin a new one: bench without --resume"}
 	}
 	record, err := bench.Read(text)
 	if err != nil {
@@ -252,14 +280,12 @@ func (r *benchRun) resume() error {
 	}
 	r.header = record.Header
 	if changed := r.changed(); len(changed) > 0 {
-		return r.s.refuse(fmt.Sprintf("%s is of another set-up, so it is not gone on with; since then:\n  - %s", name, strings.Join(changed, "\n  - ")),
-			"walk around anew: bench without --resume")
+		return &notReopened{fmt.Sprintf("%s is of another set-up, so it is not gone on with; since then:\n  - %s", name, strings.Join(changed, "\n  - ")),
+			"walk around anew: bench without --resume"}
 	}
 	if r.walk, err = record.Header.Walk(); err != nil {
 		return unusable(err)
 	}
-	ctx, stop := untilInterrupted()
-	defer stop()
 	replayed := bench.NewGuide(r.walk, nil, r.flags.now)
 	if err := replayed.Replay(record.Events); err != nil {
 		return unusable(err)
@@ -269,21 +295,16 @@ func (r *benchRun) resume() error {
 		if r.journal.file, err = os.Open(name); err != nil {
 			return unusable(err)
 		}
-		defer r.journal.close()
-		return r.report()
+		return nil
 	}
 	if r.journal, err = openRecordFile(dir, n, record.Whole); err != nil {
-		return r.notKept(err)
+		return &notReopened{fmt.Sprintf("%s cannot be written to: %v", name, err), ""}
 	}
 	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
 	if err := r.guide.Replay(record.Events); err != nil {
 		return unusable(err)
 	}
-	if err := r.guide.Resume(); err != nil {
-		return r.notKept(err)
-	}
-	fmt.Fprintf(r.s.stderr, "going on with record %d\n", n)
-	return r.walkThrough(ctx)
+	return nil
 }
 
 // changed are what differs between the set-up and scripts of a record and those at hand.

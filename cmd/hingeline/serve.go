@@ -118,6 +118,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		fmt.Fprintln(s.stderr, time.Now().Format("15:04:05"), line)
 	}
 	server := serve.New(listener.Addr().(*net.TCPAddr).Port, said)
+	server.LeadThrough(&benchWalks{s, args})
 	s.showOn(server, first, first.model, nil)
 	if lan {
 		fmt.Fprint(s.stderr, lanWarning)

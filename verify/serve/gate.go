@@ -27,11 +27,11 @@ var kinds = map[string]string{
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
-// socketPath is what the path of a socket begins with; the token follows. benchPath is the
-// page of the bench.
+// Paths. The token follows where a socket's ends.
 const (
-	socketPath = "/socket/"
-	benchPath  = "/bench"
+	socketPath      = "/socket/"
+	benchSocketPath = "/socket/bench/"
+	benchPath       = "/bench"
 )
 
 // ServeHTTP lets in who asks for the page by a name of this machine, and devices of the
@@ -84,8 +84,8 @@ func crossSite(q *http.Request) bool {
 // serveAsset gives the page or something that belongs to it.
 func (s *Server) serveAsset(w http.ResponseWriter, q *http.Request) {
 	name, known := map[string]string{
-		"/": "page.html", "/style.css": "style.css", "/icon.svg": "icon.svg",
-		"/page.js": "page.js", "/link.js": "link.js", "/hands.js": "hands.js", "/sight.js": "sight.js",
+		"/": "page.html", benchPath: "bench.html", "/style.css": "style.css", "/icon.svg": "icon.svg",
+		"/bench.js": "bench.js", "/element.js": "element.js", "/drawing.js": "drawing.js", "/page.js": "page.js", "/link.js": "link.js", "/hands.js": "hands.js", "/sight.js": "sight.js",
 	}[q.URL.Path]
 	if !known {
 		s.refuse(w, http.StatusNotFound, "path %.80q", q.URL.Path)
@@ -96,7 +96,7 @@ func (s *Server) serveAsset(w http.ResponseWriter, q *http.Request) {
 		s.refuse(w, http.StatusNotFound, "path %.80q", q.URL.Path)
 		return
 	}
-	if name == "page.html" {
+	if path.Ext(name) == ".html" {
 		text = []byte(strings.NewReplacer("{{token}}", html.EscapeString(s.token), "{{build}}", build()).Replace(string(text)))
 	}
 	w.Header().Set("Content-Type", kinds[path.Ext(name)])
@@ -121,6 +121,6 @@ func build() string {
 
 // known says whether a socket's path has this run's token.
 func (s *Server) known(path string) bool {
-	token := strings.TrimPrefix(path, socketPath)
+	token := strings.TrimPrefix(strings.TrimPrefix(path, benchSocketPath), socketPath)
 	return subtle.ConstantTimeCompare([]byte(token), []byte(s.token)) == 1
 }

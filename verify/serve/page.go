@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"net/http"
+	"strings"
 	"sync"
 	"time"
 
@@ -25,6 +26,7 @@ const (
 type page struct {
 	server *Server
 	here   bool // on this machine, not on a device of the network
+	bench  bool // it is the page of the bench
 	socket *websocket.Conn
 	woken  chan struct{} // holds one: there is something new
 
@@ -49,7 +51,11 @@ func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request, here bool) 
 		s.refuse(w, http.StatusForbidden, "a socket that does not say which page it belongs to")
 		return
 	}
-	p := &page{server: s, here: here, woken: make(chan struct{}, 1)}
+	if strings.HasPrefix(q.URL.Path, benchSocketPath) && s.bench == nil {
+		s.refuse(w, http.StatusNotFound, "a bench where there is none")
+		return
+	}
+	p := &page{server: s, here: here, bench: strings.HasPrefix(q.URL.Path, benchSocketPath), woken: make(chan struct{}, 1)}
 	if !s.enter(p) {
 		s.refuse(w, http.StatusServiceUnavailable, "a page beside %d others", mostPages)
 		return
@@ -92,9 +98,9 @@ func (p *page) read(ctx context.Context) {
 			}
 			return
 		}
-		h, wrong := readHand(text)
-		if kind != websocket.MessageText {
-			wrong = errors.New("it is not text")
+		wrong := errors.New("it is not text")
+		if kind == websocket.MessageText {
+			wrong = p.hear(text)
 		}
 		if wrong != nil {
 			p.server.log.add("a message: %.200q", wrong)
@@ -103,13 +109,28 @@ func (p *page) read(ctx context.Context) {
 				p.socket.Close(websocket.StatusPolicyViolation, "too many messages make no sense")
 				return
 			}
-			continue
 		}
-		p.mu.Lock()
-		p.newest = &h
-		p.mu.Unlock()
-		p.wake()
 	}
+}
+
+// hear takes a message: at the bench it is heard at once, else the newest is kept.
+func (p *page) hear(text []byte) error {
+	if p.bench {
+		var s spoken
+		if err := readMessage(text, &s); err != nil {
+			return err
+		}
+		return p.server.bench.hear(&s)
+	}
+	h, err := readHand(text)
+	if err != nil {
+		return err
+	}
+	p.mu.Lock()
+	p.newest = &h
+	p.mu.Unlock()
+	p.wake()
+	return nil
 }
 
 // take is the newest message, once.
@@ -137,6 +158,12 @@ func (p *page) answer(ctx context.Context) {
 		}
 		subject := p.server.current()
 		if subject == nil {
+			continue
+		}
+		if p.bench {
+			if !p.send(ctx, p.server.bench.view(subject)) {
+				return
+			}
 			continue
 		}
 		if subject.revision != p.shown {

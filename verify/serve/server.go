@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/resolved"
 	"example.com/hingeline/verify/result"
 )
 
@@ -26,7 +27,8 @@ type Server struct {
 	hosts map[string]bool // the names that it goes by, with the port
 	token string          // that a socket must know, new for each run
 	log   *refusals
-	door  *door // nil where this machine alone is let in
+	door  *door  // nil where this machine alone is let in
+	bench *table // nil where there is no page of the bench
 
 	mu      sync.Mutex
 	subject *subject
@@ -72,28 +74,38 @@ func (s *Server) wake() {
 	}
 }
 
+// LeadThrough adds the page of the bench, for the walks of somebody who knows where their
+// records are. It is called before the server is used.
+func (s *Server) LeadThrough(walks Walks) {
+	s.bench = &table{walks: walks, log: s.log, wake: s.wake}
+}
+
 // Show tells every page what there is to show from now on.
 func (s *Server) Show(now Now) {
 	s.mu.Lock()
-	defer s.mu.Unlock()
 	revision := 1
 	if s.subject != nil {
 		revision = s.subject.revision + 1
 	}
 	s.subject = newSubject(now, revision)
-	for p := range s.pages {
-		p.wake()
+	s.mu.Unlock()
+	if s.bench != nil {
+		s.bench.held(resolved.Digest(resolved.SetUp(now.Model)))
 	}
+	s.wake()
 }
 
 // Close ends every open page. Those that are opened afterwards end at once.
 func (s *Server) Close() {
 	s.mu.Lock()
-	defer s.mu.Unlock()
 	select {
 	case <-s.closed:
 	default:
 		close(s.closed)
+	}
+	s.mu.Unlock()
+	if s.bench != nil {
+		s.bench.close()
 	}
 }
 

@@ -170,6 +170,7 @@ type message struct {
 	answer   answer
 	layout   layout
 	checks   checks
+	bench    benchView
 	text     string
 }
 
@@ -196,6 +197,8 @@ func next(t testing.TB, c *websocket.Conn) message {
 		into = &m.layout
 	case "checks":
 		into = &m.checks
+	case "bench":
+		into = &m.bench
 	case "door":
 		return m
 	}

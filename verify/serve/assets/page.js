@@ -23,6 +23,7 @@ function message() {
 function heard(m) {
   if (m.kind === "layout") laidOut(m);
   if (m.kind === "checks") checked(m);
+  if (m.kind === "door") door(m);
   if (m.kind === "answer" && m.revision === layout?.revision) answered(m);
 }
 
@@ -92,6 +93,16 @@ function aloud() {
     if (words !== said) $("aloud").textContent = words;
     said = words;
   }, 800);
+}
+
+// Said out loud where others on the network may ask for the page; the code on this machine alone.
+function door(m) {
+  const strong = Object.assign(document.createElement("strong"), { textContent: "⚠ Devices of this network are let in by a code; the line to them is not encrypted." });
+  let words = ` ${m.devices} so far.`;
+  if (m.shut) words += " After too many wrong codes no more are let in.";
+  else if (m.code) words += ` On the device open ${m.addresses.join(" or ")} and give the code ${m.code}; it is for one device, until ${m.until}.`;
+  $("door-said").replaceChildren(strong, m.here ? words : " This is one of them.");
+  $("door").hidden = false;
 }
 
 let verdict = "";
