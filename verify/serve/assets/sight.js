@@ -1,24 +1,14 @@
 // What is seen: drawings, hinges, reasons, travel and checks.
 
-import { element } from "/hands.js";
+import { put } from "/drawing.js";
+import { element } from "/element.js";
 
 const $ = id => document.getElementById(id);
 
-const page = document.createElement("template");
-
-/** Put a drawing in its box. The box keeps the height of the highest it has had, so that nothing jumps. */
+/** Put a drawing in its box. */
 export function draw(id, text) {
   const box = $("box-" + id);
-  if (!box) return;
-  page.innerHTML = text; // of our own program, which escapes names; the policy lets nothing in it run
-  const svg = page.content.firstElementChild;
-  svg.removeAttribute("width");
-  svg.removeAttribute("height");
-  const [, , width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
-  const ratio = Math.max(Number(box.dataset.ratio ?? 0), height / width);
-  box.dataset.ratio = ratio;
-  box.style.aspectRatio = `${width} / ${width * ratio}`;
-  box.replaceChildren(svg);
+  if (box) put(box, text);
 }
 
 /** Build a card for every part; chosen is called with the part that is pointed at. */
@@ -83,6 +73,15 @@ export function travel(curve) {
   table.tHead.replaceChildren(element("tr", {}, ...curve.heads.map(h => element("th", { scope: "col" }, h))));
   $("rows").replaceChildren(...curve.rows.map(([head, ...cells]) =>
     element("tr", {}, element("th", { scope: "row" }, head), ...cells.map(c => element("td", {}, c)))));
+}
+
+/** Show that there is no travel. */
+export function noTravel() {
+  $("box-curve").replaceChildren();
+  $("dead").textContent = "No stick, lever or trim bears on it.";
+  $("curve-caption").textContent = "";
+  $("rows").closest("table").tHead.replaceChildren();
+  $("rows").replaceChildren();
 }
 
 /** Mark in the curve where the part stands. */
