@@ -561,7 +561,7 @@ func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
 	if evaluate[bool](t, ctx, `document.querySelector("#now-head").textContent.startsWith("Which")`) {
 		press(evaluate[string](t, ctx, `document.querySelector("#now button").textContent`))
 	}
-	press("the other way")
+	press("The other way")
 	holds(t, ctx, `document.querySelector(".noted .bad")`)
 	next := evaluate[string](t, ctx, `"Step " + (Number(document.querySelector("#now-head").textContent.split(" ")[1]) + 1) + " of "`)
 	press("The rest is as expected")
@@ -629,7 +629,7 @@ func TestAxeFindsNothingAtTheBench(t *testing.T) {
 				evaluate[bool](t, ctx, `document.querySelector("#now button").click() || true`)
 			}
 			look("what it did")
-			bigButton(t, ctx, "the other way")
+			bigButton(t, ctx, "The other way")
 			holds(t, ctx, `document.querySelector(".noted .bad") && document.querySelector("#now button:not(:disabled)")`)
 			look("an answer noted")
 			bigButton(t, ctx, "Skip …")

@@ -71,6 +71,7 @@ function by(list, key) {
   return groups;
 }
 
+const capital = text => text[0].toUpperCase() + text.slice(1);
 const strong = text => element("strong", {}, text);
 
 function button(label, act, kind = "") {
@@ -124,7 +125,7 @@ function step() {
     picture,
     element("h3", {}, !moving.length ? "Nothing must move" : s.move?.length ? "These must move" : "These must stand off neutral"),
     element("ul", { class: "must" }, ...moving.map(p => element("li", { class: p.differs ? "bad" : "" }, element("span", {}, p.name), " ", strong(p.must)))),
-    ...[...by(still, p => p.must)].map(([must, parts]) => words(strong(must + ": "), parts.map(p => p.name).join(", ") + ".")),
+    ...[...by(still, p => p.must)].map(([must, parts]) => words(strong(capital(must) + ": "), parts.map(p => p.name).join(", ") + ".")),
     noted.length > 0 && element("ul", { class: "noted", "aria-label": "Noted" }, ...noted.map(p => element("li", { class: p.differs ? "bad" : "" }, `${p.differs ? "✗" : "✓"} ${p.name}: ${p.said.join("; ")}`))),
     button(s.touched ? "The rest is as expected" : "All as expected", () => say("all"), "first"),
     moving.length > 0 && button("Not as expected …", () => go(moving.length === 1 ? { screen: "what", part: moving[0].number } : { screen: "which", moves: true })),
@@ -139,7 +140,7 @@ const which = () => [at.moves ? "Which was not as expected?" : "Which moved as w
 
 function what() {
   const p = view.step.parts.find(one => one.number === at.part);
-  return [`The ${p.name}`, words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(saw, () => say("say", p.number, saw))), measure(p), toStep()];
+  return [`The ${p.name}`, words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(capital(saw), () => say("say", p.number, saw))), measure(p), toStep()];
 }
 
 function measure(p) {
