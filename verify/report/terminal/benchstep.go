@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // BenchLook says how much of a step is shown.
@@ -74,23 +75,7 @@ func (p *page) mustMove(s *result.BenchStep, ruler bool) {
 		if !part.Moves {
 			continue
 		}
-		does := part.Way
-		if part.Amount != "" {
-			does += " by " + part.Amount
-			if s.Stands() || strings.HasPrefix(part.Amount, "power") {
-				does = part.Way + ", " + part.Amount
-			}
-		}
-		if ruler {
-			does = part.Way + ", " + part.Exact
-		}
-		if !part.Sure {
-			does += "; perhaps too little to be seen"
-		}
-		if part.Takes != "" {
-			does += ", and takes " + part.Takes
-		}
-		p.hang("  "+pad(fmt.Sprintf("%2d ", part.Number)+p.say(part.Name), names+3)+"  ", plain, does, p.strong)
+		p.hang("  "+pad(fmt.Sprintf("%2d ", part.Number)+p.say(part.Name), names+3)+"  ", plain, said.MustDo(s, part, ruler), p.strong)
 	}
 }
 
