@@ -230,10 +230,16 @@ type Reply struct {
 
 // Take takes a line. The error is the journal's: then the line was not taken.
 func (g *Guide) Take(line string) (Reply, error) {
-	text, err := g.take(line)
+	r, err := reply(g.take(line))
+	r.Word = wordIn(line, r.Word)
+	return r, err
+}
+
+// reply is what is said where text and err came of a line.
+func reply(text string, err error) (Reply, error) {
 	var not *misunderstanding
 	if errors.As(err, &not) {
-		return Reply{Text: not.text, Hint: not.hint, Word: wordIn(line, not.word)}, nil
+		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err
 }

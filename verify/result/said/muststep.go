@@ -1,0 +1,29 @@
+package said
+
+import (
+	"strings"
+
+	"example.com/hingeline/verify/result"
+)
+
+// MustDo is what a part that must be seen to do something does in a step at the bench: "UP
+// by 15.4° (10 mm)". With a ruler it is from where to where.
+func MustDo(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
+	does := part.Way
+	if part.Amount != "" {
+		does += " by " + part.Amount
+		if s.Stands() || strings.HasPrefix(part.Amount, "power") {
+			does = part.Way + ", " + part.Amount
+		}
+	}
+	if ruler {
+		does = part.Way + ", " + part.Exact
+	}
+	if !part.Sure {
+		does += "; perhaps too little to be seen"
+	}
+	if part.Takes != "" {
+		does += ", and takes " + part.Takes
+	}
+	return does
+}
