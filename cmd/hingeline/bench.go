@@ -194,15 +194,20 @@ func (r *benchRun) begin(look sight.Look) error {
 		r.s.tell("hingeline: there is no step to do: nothing that moves can be told from what should be")
 		return nil
 	}
-	r.walk = bench.NewWalk(r.in.model, chosen, look)
+	r.start(chosen, look)
 	if err := r.answers.rehearsed(bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now), r.in); err != nil {
 		return err
 	}
-	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
-	r.journal = newRecordFile(recordDirectory(r.in), r.header)
 	if n := unfinished(r.journal.dir); n > 0 {
 		r.s.tell(fmt.Sprintf("hingeline: record %d in %s is not finished; --resume goes on with it. This begins a new one.", n, r.journal.shown()))
 	}
-	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
 	return r.walkThrough(ctx)
+}
+
+// start is before the first question of a new walk: nothing is written yet.
+func (r *benchRun) start(chosen bench.Chosen, look sight.Look) {
+	r.walk = bench.NewWalk(r.in.model, chosen, look)
+	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
+	r.journal = newRecordFile(recordDirectory(r.in), r.header)
+	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
 }

@@ -163,11 +163,7 @@ func (r *benchRun) say(text string) {
 func (r *benchRun) report() error {
 	ctx, stop := untilInterrupted()
 	defer stop()
-	report := r.guide.Report(ctx, r.in.scripts)
-	verify.FinishBench(report, r.in.model, r.in.scripts)
-	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
-	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
-	report.Look = bench.LookWords(r.walk.Look)
+	report := r.comeTo(ctx)
 	r.s.status = statusOfBench(report)
 	if r.flags.json {
 		if err := jsonout.RenderBench(r.s.results(), report); err != nil {
@@ -185,6 +181,16 @@ func (r *benchRun) report() error {
 		return r.writeCorrected()
 	}
 	return nil
+}
+
+// comeTo is the report on a walk as far as it has come.
+func (r *benchRun) comeTo(ctx context.Context) *result.Bench {
+	report := r.guide.Report(ctx, r.in.scripts)
+	verify.FinishBench(report, r.in.model, r.in.scripts)
+	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
+	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
+	report.Look = bench.LookWords(r.walk.Look)
+	return report
 }
 
 // statusOfBench is a yes only where everything was seen, as the set-up does it, and the
@@ -209,61 +215,100 @@ func (r *benchRun) resume() error {
 	if n == 0 {
 		return r.s.refuse("there is no record to go on with in "+dir, "without --resume bench begins one")
 	}
-	name := recordPath(dir, n)
-	text, err := readFileUpTo(name, maxRecordBytes)
-	if errors.Is(err, os.ErrNotExist) {
-		return r.s.refuse("there is no record "+name, "")
+	record, no := r.replay(dir, n)
+	if no != nil {
+		return r.s.refuse(no.problem, no.hint)
 	}
-	if err != nil {
-		return r.s.refuse(fmt.Sprintf("%s cannot be read: %v", name, err), "")
-	}
-	unusable := func(err error) error {
-		return r.s.refuse(fmt.Sprintf("%s cannot be gone on with: %v", name, err), "begin a new one: bench without --resume")
-	}
-	record, err := bench.Read(text)
-	if err != nil {
-		return unusable(err)
-	}
-	r.header = record.Header
-	if changed := r.changed(); len(changed) > 0 {
-		return r.s.refuse(fmt.Sprintf("%s is of another set-up, so it is not gone on with; since then:\n  - %s", name, strings.Join(changed, "\n  - ")),
-			"walk around anew: bench without --resume")
-	}
-	if r.walk, err = record.Header.Walk(); err != nil {
-		return unusable(err)
-	}
-	ctx, stop := untilLeft()
-	defer stop()
-	replayed := bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now)
-	if err := replayed.Replay(record.Events); err != nil {
-		return unusable(err)
-	}
-	if replayed.Ended() {
-		r.guide, r.journal = replayed, &recordFile{dir: dir, number: n}
-		if r.journal.file, err = os.Open(name); err != nil {
-			return unusable(err)
+	if record.ended() {
+		if no := r.reopen(dir, n, record); no != nil {
+			return r.s.refuse(no.problem, no.hint)
 		}
 		defer r.journal.close()
 		return r.report()
 	}
-	if err := replayed.Resume(); err != nil {
+	ctx, stop := untilLeft()
+	defer stop()
+	if err := r.guide.Resume(); err != nil {
 		return r.notKept(err)
 	}
-	if err := r.answers.rehearsed(replayed, r.in); err != nil {
+	if err := r.answers.rehearsed(r.guide, r.in); err != nil {
 		return err
 	}
-	if r.journal, err = openRecordFile(dir, n, record.Whole); err != nil {
-		return r.notKept(err)
-	}
-	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
-	if err := r.guide.Replay(record.Events); err != nil {
-		return unusable(err)
+	if no := r.reopen(dir, n, record); no != nil {
+		return r.s.refuse(no.problem, no.hint)
 	}
 	if err := r.guide.Resume(); err != nil {
 		return r.notKept(err)
 	}
 	fmt.Fprintf(r.s.stderr, "going on with record %d\n", n)
 	return r.walkThrough(ctx)
+}
+
+// notReopened is why a record cannot be gone on with.
+type notReopened struct{ problem, hint string }
+
+func unusable(name string, err error) *notReopened {
+	return &notReopened{fmt.Sprintf("%s cannot be gone on with: %v", name, err), "begin a new one: bench without --resume"}
+}
+
+// replay reads a record and brings its walk to where it was, with a guide that keeps nothing.
+func (r *benchRun) replay(dir string, n int) (*replayed, *notReopened) {
+	name := recordPath(dir, n)
+	text, err := readFileUpTo(name, maxRecordBytes)
+	if errors.Is(err, os.ErrNotExist) {
+		return nil, &notReopened{"there is no record " + name, ""}
+	}
+	if err != nil {
+		return nil, &notReopened{fmt.Sprintf("%s cannot be read: %v", name, err), ""}
+	}
+	record, err := bench.Read(text)
+	if err != nil {
+		return nil, unusable(name, err)
+	}
+	r.header = record.Header
+	if changed := r.changed(); len(changed) > 0 {
+		return nil, &notReopened{fmt.Sprintf("%s is of another set-up, so it is not gone on with; since then:\n  - %s", name, strings.Join(changed, "\n  - ")),
+			"walk around anew: bench without --resume"}
+	}
+	if r.walk, err = record.Header.Walk(); err != nil {
+		return nil, unusable(name, err)
+	}
+	r.guide = bench.NewGuide(r.walk, bench.Nowhere{}, r.flags.now)
+	if err := r.guide.Replay(record.Events); err != nil {
+		return nil, unusable(name, err)
+	}
+	return &replayed{record}, nil
+}
+
+// replayed is a record that its walk was replayed from.
+type replayed struct{ *bench.Record }
+
+// ended says whether the walk came to its end.
+func (r *replayed) ended() bool {
+	n := len(r.Events)
+	return n > 0 && r.Events[n-1].Kind == bench.End
+}
+
+// reopen opens a record that was replayed, to go on with it. Of one that is finished the
+// file is open only to be reported on.
+func (r *benchRun) reopen(dir string, n int, record *replayed) *notReopened {
+	name := recordPath(dir, n)
+	var err error
+	if record.ended() {
+		r.journal = &recordFile{dir: dir, number: n}
+		if r.journal.file, err = os.Open(name); err != nil {
+			return unusable(name, err)
+		}
+		return nil
+	}
+	if r.journal, err = openRecordFile(dir, n, record.Whole); err != nil {
+		return &notReopened{fmt.Sprintf("%s cannot be written to: %v", name, err), ""}
+	}
+	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
+	if err := r.guide.Replay(record.Events); err != nil {
+		return unusable(name, err)
+	}
+	return nil
 }
 
 // changed are what differs between the set-up and scripts of a record and those at hand.

@@ -27,6 +27,7 @@ import (
 
 func (s *session) serveCommand() *cobra.Command {
 	var port int
+	var lan bool
 	c := &cobra.Command{
 		Use:   "serve AIRFRAME [SCRIPT...]",
 		Short: "a page on this machine where you move the controls and see the surfaces move",
@@ -38,30 +39,38 @@ beside it and are made again whenever a file changes. Open the address that it p
 in a browser; Ctrl-C ends it. It moves pictures and nothing else: no radio and no
 servo is told anything.
 
+A second page leads through the walk-around of bench, one step at a time, and keeps
+the record that bench keeps: either goes on where the other stopped. To hold it on a
+phone beside the model, --lan lets devices of the private network in, each by a code
+that is said here and on the page here. The line to them is not encrypted.
+
 The script is found as check finds it; without one there are no checks. A built-in
 model goes by its name: serve bracken-20.`,
 		Example: `  hingeline serve bracken-20
-  hingeline serve my-model.yaml --port 8020`,
+  hingeline serve my-model.yaml --port 8020
+  hingeline serve my-model.yaml --lan`,
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) == 0 {
 				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
 			}
 			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
 		},
-		RunE: func(c *cobra.Command, args []string) error { return s.serve(c, args, port) },
+		RunE: func(c *cobra.Command, args []string) error { return s.serve(c, args, port, lan) },
 	}
 	c.Flags().IntVar(&port, "port", 0, "the `PORT` to listen on, 1 to 65535; 0 is one that is free")
+	c.Flags().BoolVar(&lan, "lan", false, "let devices of the private network in too, each with a code that is said here; the line to them is not encrypted")
 	return c
 }
 
 const (
-	headTime  = 5 * time.Second // for the head of a request
+	headTime  = 5 * time.Second  // for the head of a request
+	bodyTime  = 15 * time.Second // for all of a request
 	idleTime  = time.Minute
 	mostHead  = 16 << 10 // bytes of a request's head
 	heapGrows = 100      // percent that the heap may grow before rubbish is collected: this runs for hours
 )
 
-func (s *session) serve(c *cobra.Command, args []string, port int) error {
+func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) error {
 	switch {
 	case len(args) == 0:
 		return &usageError{
@@ -77,6 +86,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 			return &usageError{message: `serve looks at files for changes, so it cannot read "-"`, usage: usageOf(c)}
 		}
 	}
+	s.follows = true
 	first := s.gather(args[0], args[1:])
 	if first.model == nil {
 		return &inputError{first.problems, first.sources}
@@ -91,6 +101,18 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 		return &usageError{message: "cannot listen: " + err.Error(), hint: "choose another --port, or leave it out for one that is free"}
 	}
 	defer listener.Close()
+	listeners := []net.Listener{listener}
+	var addresses []string
+	if lan {
+		others, wrong := listenPrivately(listener.Addr().(*net.TCPAddr).Port)
+		if wrong != nil {
+			return wrong
+		}
+		for _, l := range others {
+			defer l.Close()
+			listeners, addresses = append(listeners, l), append(addresses, l.Addr().String())
+		}
+	}
 	debug.SetGCPercent(heapGrows)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
@@ -101,16 +123,23 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 		fmt.Fprintln(s.stderr, time.Now().Format("15:04:05"), line)
 	}
 	server := serve.New(listener.Addr().(*net.TCPAddr).Port, said)
+	server.LeadThrough(&benchWalks{s, args})
 	s.showOn(server, first, first.model, nil)
-	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
+	if lan {
+		fmt.Fprint(s.stderr, lanWarning)
+		server.OpenTo(addresses, func(d serve.Door) { said(doorWords(d)) })
+	}
+	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
 	defer web.Close()
 	defer server.Close()
 	if _, err := fmt.Fprintf(s.results(), "http://%s/\n", listener.Addr()); err != nil {
 		return written(err)
 	}
 	fmt.Fprintln(s.stderr, "open this address in a browser on this machine; Ctrl-C ends it\nit moves pictures only: no radio and no servo is told anything")
-	ended := make(chan error, 1)
-	go func() { ended <- web.Serve(listener) }()
+	ended := make(chan error, len(listeners))
+	for _, l := range listeners {
+		go func() { ended <- web.Serve(l) }()
+	}
 	go s.follow(ctx, server, w, args, first)
 	select {
 	case <-ctx.Done():
@@ -123,11 +152,17 @@ func (s *session) serve(c *cobra.Command, args []string, port int) error {
 	}
 }
 
-// listenHere listens on this machine alone.
+// listenHere listens on this machine alone: at 127.0.0.1, or where there is no such thing
+// at ::1. A port that is taken there is never shared by way of the other: both would be
+// localhost.
 func listenHere(port int) (net.Listener, error) {
 	listener, err := net.Listen("tcp4", fmt.Sprintf("127.0.0.1:%d", port))
 	if err == nil {
 		return listener, nil
+	}
+	if other, wrong := net.Listen("tcp4", "127.0.0.1:0"); wrong == nil {
+		other.Close()
+		return nil, err
 	}
 	if six, errSix := net.Listen("tcp6", fmt.Sprintf("[::1]:%d", port)); errSix == nil {
 		return six, nil

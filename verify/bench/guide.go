@@ -230,12 +230,17 @@ type Reply struct {
 
 // Take takes a line. The error is the journal's: then the line was not taken.
 func (g *Guide) Take(line string) (Reply, error) {
-	text, err := g.take(line)
+	r, err := reply(g.take(line))
+	if tidy(line) != strings.ToLower(strings.Join(strings.Fields(line), " ")) {
+		r.Word = 0 // its words are others than those that were read
+	}
+	return r, err
+}
+
+// reply is what is said where text and err came of a line.
+func reply(text string, err error) (Reply, error) {
 	var not *misunderstanding
 	if errors.As(err, &not) {
-		if tidy(line) != strings.ToLower(strings.Join(strings.Fields(line), " ")) {
-			not.word = 0 // its words are others than those that were read
-		}
 		return Reply{Text: not.text, Hint: not.hint, Word: not.word}, nil
 	}
 	return Reply{Text: text, Understood: err == nil}, err

@@ -134,3 +134,25 @@ func (t Tail) Accuracy() float64 { return t.t.accuracy }
 
 // Same says whether side·other(turn·sum) counts as the same function as the tail.
 func (t Tail) Same(other Tail, turn, side float64) bool { return t.t.same(other.t, turn, side) }
+
+// Lean is the box as the engine makes it smaller, with what it says of the margin then;
+// nil where it does not.
+func (o *Box) Lean() *Box {
+	s := &search{b: o.b.b, rising: none}
+	small := &box2{box: &box{place: o.b.place, spans: o.b.spans, fine: o.b.fine}}
+	if !s.lean(small) {
+		return nil
+	}
+	s.bound(small)
+	return &Box{Margin: small.margin, b: small.box, rising: none}
+}
+
+// Moved is a random pose in the box, and the one in a smaller box that is nearest to it.
+func (o *Box) Moved(small *Box, random *rand.Rand) (from, to Pose) {
+	values := o.values(random)
+	ends := make([]float64, len(values))
+	for i, x := range values {
+		ends[i] = clampTo(small.b.spans[i], x)
+	}
+	return o.b.b.pose(values), o.b.b.pose(ends)
+}

@@ -58,7 +58,10 @@ type box2 struct {
 	*box
 	margin rangeOf
 	tried  bool
-	leaned bool // the box stands for a larger one, in which the Plan may round otherwise
+
+	// rounding is how much less than here the margin may be by the Plan elsewhere in the
+	// larger box that this one stands for; 0 where it stands for itself. See lean.
+	rounding float64
 }
 
 func (f frontier) Len() int           { return len(f) }
@@ -155,7 +158,7 @@ func (s *search) look(of *box2, spans []interval.Range) bool {
 	}
 	s.boxes++
 	at := of.place
-	box := &box2{box: &box{place: at, spans: spans, depth: of.depth + 1}, leaned: of.leaned}
+	box := &box2{box: &box{place: at, spans: spans, depth: of.depth + 1}, rounding: of.rounding}
 	s.bound(box)
 	if !(box.margin.Low >= 0) {
 		box.fine = true
@@ -163,7 +166,6 @@ func (s *search) look(of *box2, spans []interval.Range) bool {
 	}
 	if enough := s.enough(); box.margin.Low < enough {
 		for low := box.margin.Low; low < enough && s.lean(box); low = box.margin.Low {
-			box.leaned = true
 			s.bound(box)
 			box.margin.Low = max(box.margin.Low, low)
 		}
@@ -196,10 +198,18 @@ func (s *search) spent() int { return s.boxes + (s.b.p.corners-s.corners)/corner
 // bound finds the range of a box's margin.
 func (s *search) bound(box *box2) {
 	box.tries = box.tries[:0]
-	box.margin = s.b.c.Want.bound(box.box)
+	box.margin = s.enclose(box)
 	if math.IsNaN(box.margin.Low) {
 		box.margin = interval.Everything
 	}
+}
+
+func (s *search) enclose(box *box2) rangeOf {
+	margin := s.b.c.Want.bound(box.box)
+	if box.rounding > 0 {
+		margin = margin.Widen(box.rounding)
+	}
+	return margin
 }
 
 // count takes note of the forms that were made in a cell.
@@ -223,7 +233,7 @@ func (s *search) try(box *box2) {
 			s.tried, s.best, s.pose = true, margin, pose
 		}
 	}
-	if box.isPoint() && !box.leaned {
+	if box.isPoint() && box.rounding == 0 {
 		// Nothing is left open: the Plan says what the margin is.
 		box.margin = interval.Point(s.b.p.Margin(s.b.c, s.poseOf(box.box, box.middle())))
 	}
@@ -299,7 +309,7 @@ func (s *search) work(d *Decision) Answer {
 		}
 		if target := s.best - marginClose; box.target < target && box.margin.Low < target {
 			box.target = target
-			box.margin = box.margin.Within(s.b.c.Want.bound(box.box))
+			box.margin = box.margin.Within(s.enclose(box))
 			box.tries = nil
 			heap.Fix(&s.open, 0)
 			continue

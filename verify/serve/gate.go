@@ -27,10 +27,15 @@ var kinds = map[string]string{
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
-// socketPath is what the path of a socket begins with; the token follows.
-const socketPath = "/socket/"
+// Paths. The token follows where a socket's ends.
+const (
+	socketPath      = "/socket/"
+	benchSocketPath = "/socket/bench/"
+	benchPath       = "/bench"
+)
 
-// ServeHTTP lets in who asks for the page by a name of this machine.
+// ServeHTTP lets in who asks for the page by a name of this machine, and devices of the
+// network that were let in.
 func (s *Server) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 	h := w.Header()
 	h.Set("Content-Security-Policy", policy)
@@ -41,16 +46,23 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 	h.Set("Cross-Origin-Opener-Policy", "same-origin")
 	h.Set("Permissions-Policy", "camera=(), microphone=(), geolocation=(), usb=(), serial=(), bluetooth=(), hid=()")
 	h.Set("Cache-Control", "no-store")
+	here, lan := s.of(q)
+	posts := lan && q.URL.Path == enterPath && q.Method == http.MethodPost
 	switch {
-	case !s.hosts[strings.ToLower(q.Host)]:
+	case !here && !lan:
 		s.refuse(w, http.StatusMisdirectedRequest, "host %.80q is no name of this page (another name that leads here?)", q.Host)
-	case q.Method != http.MethodGet && q.Method != http.MethodHead:
+	case !posts && q.Method != http.MethodGet && q.Method != http.MethodHead:
 		h.Set("Allow", "GET, HEAD")
 		s.refuse(w, http.StatusMethodNotAllowed, "method %.20q", q.Method)
 	case crossSite(q):
-		s.refuse(w, http.StatusForbidden, "%.80q asked for by a page of somebody else", q.URL.Path)
+		asked := q.URL.Path
+		if strings.HasPrefix(asked, socketPath) {
+			asked = socketPath + "…" // the rest may be the token
+		}
+		s.refuse(w, http.StatusForbidden, "%.80q asked for by a page of somebody else", asked)
+	case lan && !s.letIn(w, q):
 	case strings.HasPrefix(q.URL.Path, socketPath):
-		s.serveSocket(w, q)
+		s.serveSocket(w, q, here)
 	default:
 		s.serveAsset(w, q)
 	}
@@ -72,8 +84,8 @@ func crossSite(q *http.Request) bool {
 // serveAsset gives the page or something that belongs to it.
 func (s *Server) serveAsset(w http.ResponseWriter, q *http.Request) {
 	name, known := map[string]string{
-		"/": "page.html", "/style.css": "style.css", "/icon.svg": "icon.svg",
-		"/page.js": "page.js", "/link.js": "link.js", "/hands.js": "hands.js", "/sight.js": "sight.js",
+		"/": "page.html", benchPath: "bench.html", "/style.css": "style.css", "/icon.svg": "icon.svg",
+		"/bench.js": "bench.js", "/element.js": "element.js", "/drawing.js": "drawing.js", "/page.js": "page.js", "/link.js": "link.js", "/hands.js": "hands.js", "/sight.js": "sight.js",
 	}[q.URL.Path]
 	if !known {
 		s.refuse(w, http.StatusNotFound, "path %.80q", q.URL.Path)
@@ -84,7 +96,7 @@ func (s *Server) serveAsset(w http.ResponseWriter, q *http.Request) {
 		s.refuse(w, http.StatusNotFound, "path %.80q", q.URL.Path)
 		return
 	}
-	if name == "page.html" {
+	if path.Ext(name) == ".html" {
 		text = []byte(strings.NewReplacer("{{token}}", html.EscapeString(s.token), "{{build}}", build()).Replace(string(text)))
 	}
 	w.Header().Set("Content-Type", kinds[path.Ext(name)])
@@ -109,6 +121,6 @@ func build() string {
 
 // known says whether a socket's path has this run's token.
 func (s *Server) known(path string) bool {
-	token := strings.TrimPrefix(path, socketPath)
+	token := strings.TrimPrefix(strings.TrimPrefix(path, benchSocketPath), socketPath)
 	return subtle.ConstantTimeCompare([]byte(token), []byte(s.token)) == 1
 }

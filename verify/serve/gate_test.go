@@ -17,7 +17,7 @@ import (
 
 func TestPageIsGivenWithItsPolicy(t *testing.T) {
 	r := run(t, shipping(t, "pellin-park"))
-	for _, path := range []string{"/", "/style.css", "/page.js", "/link.js", "/hands.js", "/sight.js", "/icon.svg"} {
+	for _, path := range []string{"/", "/bench", "/bench.js", "/style.css", "/page.js", "/link.js", "/hands.js", "/sight.js", "/icon.svg"} {
 		answer, text := r.ask("GET", path, nil)
 		if answer.StatusCode != http.StatusOK || len(text) < 100 {
 			t.Errorf("%s: status %d, %d bytes", path, answer.StatusCode, len(text))
@@ -32,6 +32,9 @@ func TestPageIsGivenWithItsPolicy(t *testing.T) {
 		}
 		if strings.Contains(answer.Header.Get("Content-Security-Policy"), "unsafe") {
 			t.Errorf("%s: the policy lets anything in", path)
+		}
+		if strings.HasPrefix(text, "<!doctype") && !strings.Contains(text, "<noscript>") {
+			t.Errorf("%s: says nothing to a browser without scripts", path)
 		}
 		for _, mark := range []string{"http://", "https://", "//cdn", "{{"} {
 			rest := strings.ReplaceAll(text, "http://www.w3.org/2000/svg", "")
@@ -53,10 +56,13 @@ func TestEveryAssetIsGiven(t *testing.T) {
 			t.Fatal(err)
 		}
 		path := "/" + strings.TrimPrefix(name, "assets/")
-		if path == "/page.html" {
+		switch path {
+		case "/page.html":
 			path = "/"
+		case "/bench.html":
+			path = benchPath
 		}
-		if d.IsDir() {
+		if d.IsDir() || path == "/enter.html" { // which devices are given that were not let in
 			return nil
 		}
 		if answer, _ := r.ask("GET", path, nil); answer.StatusCode != http.StatusOK {

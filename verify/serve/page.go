@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"net/http"
+	"strings"
 	"sync"
 	"time"
 
@@ -24,6 +25,8 @@ const (
 // page is one open page.
 type page struct {
 	server *Server
+	here   bool // on this machine, not on a device of the network
+	bench  bool // it is the page of the bench
 	socket *websocket.Conn
 	woken  chan struct{} // holds one: there is something new
 
@@ -32,13 +35,14 @@ type page struct {
 
 	// What the page was sent last, so that only what changed is sent again.
 	shown   int            // revision
+	door    int            // saying of the door
 	stands  []result.Stand // by part: as it was drawn
 	curve   *curve
 	curveOf string // what the curve was drawn for
 }
 
 // serveSocket answers a page for as long as it is open.
-func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request) {
+func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request, here bool) {
 	switch {
 	case !s.known(q.URL.Path):
 		s.refuse(w, http.StatusForbidden, "a socket with a wrong token")
@@ -47,7 +51,11 @@ func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request) {
 		s.refuse(w, http.StatusForbidden, "a socket that does not say which page it belongs to")
 		return
 	}
-	p := &page{server: s, woken: make(chan struct{}, 1)}
+	if strings.HasPrefix(q.URL.Path, benchSocketPath) && s.bench == nil {
+		s.refuse(w, http.StatusNotFound, "a bench where there is none")
+		return
+	}
+	p := &page{server: s, here: here, bench: strings.HasPrefix(q.URL.Path, benchSocketPath), woken: make(chan struct{}, 1)}
 	if !s.enter(p) {
 		s.refuse(w, http.StatusServiceUnavailable, "a page beside %d others", mostPages)
 		return
@@ -90,9 +98,9 @@ func (p *page) read(ctx context.Context) {
 			}
 			return
 		}
-		h, wrong := readHand(text)
-		if kind != websocket.MessageText {
-			wrong = errors.New("it is not text")
+		wrong := errors.New("it is not text")
+		if kind == websocket.MessageText {
+			wrong = p.hear(text)
 		}
 		if wrong != nil {
 			p.server.log.add("a message: %.200q", wrong)
@@ -101,13 +109,28 @@ func (p *page) read(ctx context.Context) {
 				p.socket.Close(websocket.StatusPolicyViolation, "too many messages make no sense")
 				return
 			}
-			continue
 		}
-		p.mu.Lock()
-		p.newest = &h
-		p.mu.Unlock()
-		p.wake()
 	}
+}
+
+// hear takes a message: at the bench it is heard at once, else the newest is kept.
+func (p *page) hear(text []byte) error {
+	if p.bench {
+		var s spoken
+		if err := readMessage(text, &s); err != nil {
+			return err
+		}
+		return p.server.bench.hear(&s)
+	}
+	h, err := readHand(text)
+	if err != nil {
+		return err
+	}
+	p.mu.Lock()
+	p.newest = &h
+	p.mu.Unlock()
+	p.wake()
+	return nil
 }
 
 // take is the newest message, once.
@@ -130,8 +153,17 @@ func (p *page) answer(ctx context.Context) {
 			return
 		case <-p.woken:
 		}
+		if !p.sendDoor(ctx) {
+			return
+		}
 		subject := p.server.current()
 		if subject == nil {
+			continue
+		}
+		if p.bench {
+			if !p.send(ctx, p.server.bench.view(subject)) {
+				return
+			}
 			continue
 		}
 		if subject.revision != p.shown {
@@ -164,4 +196,32 @@ func (p *page) send(ctx context.Context, message any) bool {
 	within, stop := context.WithTimeout(ctx, slowest)
 	defer stop()
 	return p.socket.Write(within, websocket.MessageText, text) == nil
+}
+
+// doorSaid is what a page says of other devices of the network.
+type doorSaid struct {
+	Kind      string   `json:"kind"` // "door"
+	Here      bool     `json:"here"` // false on a device that was let in; it is told no code
+	Addresses []string `json:"addresses"`
+	Code      string   `json:"code"`
+	Until     string   `json:"until"` // "15:04"
+	Devices   int      `json:"devices"`
+	Shut      bool     `json:"shut"`
+}
+
+// sendDoor tells a page of the door, if there is one and it was not told so already.
+func (p *page) sendDoor(ctx context.Context) bool {
+	if p.server.door == nil {
+		return true
+	}
+	now, version := p.server.door.say()
+	if version == p.door {
+		return true
+	}
+	p.door = version
+	said := doorSaid{Kind: "door", Here: p.here, Devices: now.Devices, Shut: now.Shut}
+	if p.here {
+		said.Addresses, said.Code, said.Until = now.Addresses, now.Code, now.Until.Format("15:04")
+	}
+	return p.send(ctx, said)
 }

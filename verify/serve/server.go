@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"net/http"
 	"sync"
+	"time"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/resolved"
 	"example.com/hingeline/verify/result"
 )
 
@@ -25,6 +27,8 @@ type Server struct {
 	hosts map[string]bool // the names that it goes by, with the port
 	token string          // that a socket must know, new for each run
 	log   *refusals
+	door  *door  // nil where this machine alone is let in
+	bench *table // nil where there is no page of the bench
 
 	mu      sync.Mutex
 	subject *subject
@@ -32,38 +36,76 @@ type Server struct {
 	closed  chan struct{}
 }
 
+// defaultPort is that of http, which browsers leave out.
+const defaultPort = 80
+
 // New is a server that listens on a port of this machine and shows nothing yet. log is
 // called with a line for everything that is refused, from any goroutine.
 func New(port int, log func(line string)) *Server {
 	s := &Server{hosts: map[string]bool{}, token: rand.Text(), log: &refusals{write: log}, pages: map[*page]bool{}, closed: make(chan struct{})}
 	for _, name := range []string{"127.0.0.1", "localhost", "[::1]"} {
 		s.hosts[fmt.Sprintf("%s:%d", name, port)] = true
+		if port == defaultPort {
+			s.hosts[name] = true
+		}
 	}
 	return s
 }
 
-// Show tells every page what there is to show from now on.
-func (s *Server) Show(now Now) {
+// OpenTo lets devices of the network in, each once with a code, that ask by an address
+// ("192.168.1.20:8020") of this machine. said is called with what is to be said out loud,
+// now and whenever it changes, from any goroutine. It is called before the server is used.
+func (s *Server) OpenTo(addresses []string, said func(Door)) {
+	s.door = newDoor(addresses, time.Now, func() {
+		now, _ := s.door.say()
+		said(now)
+		s.wake()
+	})
+	now, _ := s.door.say()
+	said(now)
+}
+
+// wake tells every page that there is something new.
+func (s *Server) wake() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	revision := 1
-	if s.subject != nil {
-		revision = s.subject.revision + 1
-	}
-	s.subject = newSubject(now, revision)
 	for p := range s.pages {
 		p.wake()
 	}
 }
 
+// LeadThrough adds the page of the bench, for the walks of somebody who knows where their
+// records are. It is called before the server is used.
+func (s *Server) LeadThrough(walks Walks) {
+	s.bench = &table{walks: walks, log: s.log, wake: s.wake}
+}
+
+// Show tells every page what there is to show from now on.
+func (s *Server) Show(now Now) {
+	s.mu.Lock()
+	revision := 1
+	if s.subject != nil {
+		revision = s.subject.revision + 1
+	}
+	s.subject = newSubject(now, revision)
+	s.mu.Unlock()
+	if s.bench != nil {
+		s.bench.held(resolved.Digest(resolved.SetUp(now.Model)))
+	}
+	s.wake()
+}
+
 // Close ends every open page. Those that are opened afterwards end at once.
 func (s *Server) Close() {
 	s.mu.Lock()
-	defer s.mu.Unlock()
 	select {
 	case <-s.closed:
 	default:
 		close(s.closed)
+	}
+	s.mu.Unlock()
+	if s.bench != nil {
+		s.bench.close()
 	}
 }
 

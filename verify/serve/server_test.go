@@ -170,6 +170,7 @@ type message struct {
 	answer   answer
 	layout   layout
 	checks   checks
+	bench    benchView
 	text     string
 }
 
@@ -196,6 +197,10 @@ func next(t testing.TB, c *websocket.Conn) message {
 		into = &m.layout
 	case "checks":
 		into = &m.checks
+	case "bench":
+		into = &m.bench
+	case "door":
+		return m
 	}
 	if err := json.Unmarshal(text, into); err != nil {
 		t.Fatal(err)

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -91,6 +92,63 @@ func TestTravelOfWhatASwitchDoesNotReachIsOneWay(t *testing.T) {
 	}
 }
 
+// gentle is a stick whose curve is flat at its middle, beside a flap that a lever moves by a
+// fifth of a degree in all, evenly, and that the stick does not move.
+const gentle = `hingeline: 1
+name: Gentle
+controls:
+  roll stick: roll
+  lever: lever
+demands:
+  roll: {from: roll stick, expo: 100%}
+  flap: {from: lever}
+channels:
+  1: {name: aileron, mix: [{add: roll, share: 100%}]}
+  2: {name: flap, mix: [{add: flap, share: 1%}]}
+surfaces:
+  aileron: {channel: 1, measured: {-120%: 24° up, 0%: 0°, 120%: 24° down}}
+  flap: {channel: 2, measured: {-120%: 24° up, 0%: 0°, 120%: 24° down}}
+`
+
+func TestDeadIsToldApartFromGentle(t *testing.T) {
+	m, problems := airframes.Load("gentle.yaml", []byte(gentle))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	s := newSubject(Now{Model: m}, 1)
+	in := s.model.Plan.Rest()
+	deadOn := func(part string, control int) []stretch { return s.ways(partCalled(m, part), control, &in)[0].Dead }
+	// 20° × x³ stays within half of unmoved, 0.0005°, from −x to x with x³ = 0.0005/40: 2.32 %.
+	if d := deadOn("aileron", 0); len(d) != 1 || math.Abs(d[0].To-2.32) > 0.02 || d[0].From != -d[0].To {
+		t.Errorf("dead of the flat middle: %+v, wanted −2.32 to 2.32", d)
+	}
+	if d := deadOn("flap", 1); len(d) != 0 {
+		t.Errorf("dead of an even slope: %+v, wanted none", d)
+	}
+	if d := deadOn("flap", 0); len(d) != 1 || d[0].From != -100 || d[0].To != 100 {
+		t.Errorf("dead of a stick that does nothing: %+v, wanted all of it", d)
+	}
+}
+
+// TestShortDeadPartsAreFound moves a notch of just the least length along the stick: it is
+// found wherever it is.
+func TestShortDeadPartsAreFound(t *testing.T) {
+	for from := -97.0; from < 94; from += 7.3 {
+		to := from + 2*leastDead
+		text := strings.Replace(gentle, "expo: 100%", fmt.Sprintf("curve: {-100%%: -90%%, %.1f%%: 0%%, %.1f%%: 0%%, 100%%: 90%%}", from, to), 1)
+		m, problems := airframes.Load("notch.yaml", []byte(text))
+		if m == nil {
+			t.Fatal(problems)
+		}
+		s := newSubject(Now{Model: m}, 1)
+		in := s.model.Plan.Rest()
+		d := s.ways(partCalled(m, "aileron"), 0, &in)[0].Dead
+		if len(d) != 1 || math.Abs(d[0].From-from) > 2*endsTo || math.Abs(d[0].To-to) > 2*endsTo {
+			t.Errorf("dead: %+v, wanted %g to %g", d, from, to)
+		}
+	}
+}
+
 // TestTravelIsWhatThePlanComputes holds ways of random models against the plan, at the
 // places looked at and in every dead part.
 func TestTravelIsWhatThePlanComputes(t *testing.T) {
@@ -122,21 +180,26 @@ func TestTravelIsWhatThePlanComputes(t *testing.T) {
 		}
 		for _, d := range w.Dead {
 			var seen []float64
-			for k := range 9 {
-				in.Position[control] = d.From + roundedTo + (d.To-d.From-2*roundedTo)*float64(k)/8
+			const looks = 41
+			for k := range looks {
+				in.Position[control] = d.From + endsTo + (d.To-d.From-2*endsTo)*float64(k)/(looks-1)
 				m.Plan.Eval(&in, out)
 				seen = append(seen, s.place(part, out.Parts[part]))
 			}
-			if by := slices.Max(seen) - slices.Min(seen); by > unmoved {
+			if by := slices.Max(seen) - slices.Min(seen); by > steadiness(slices.Max(w.Y)-slices.Min(w.Y)) {
 				r.Fatalf("from %g to %g it moves by %g", d.From, d.To, by)
+			}
+			if low, high := m.Setup.Controls[control].Range(); d.To-d.From < (high-low)*leastDead/100-2*endsTo {
+				r.Fatalf("from %g to %g is shorter than any dead part", d.From, d.To)
+			}
+		}
+		for i := range len(w.Dead) - 1 {
+			if w.Dead[i].To > w.Dead[i+1].From+endsTo {
+				r.Fatalf("dead parts lie over each other: %+v", w.Dead)
 			}
 		}
 	})
 }
-
-// roundedTo is how fine the ends of a dead part are said, in percent of travel: something
-// may change right at them.
-const roundedTo = 0.01
 
 func TestManySwitchesAreMovedOneByOne(t *testing.T) {
 	var b strings.Builder
@@ -155,7 +218,7 @@ func TestManySwitchesAreMovedOneByOne(t *testing.T) {
 	}
 	s := newSubject(Now{Model: m}, 1)
 	in := m.Plan.Rest()
-	if _, states := s.states(0, &in); len(states) != 6 {
+	if _, states, _ := s.states(0, &in); len(states) != 6 {
 		t.Errorf("%d states of 32, wanted as they stand and five", len(states))
 	}
 }

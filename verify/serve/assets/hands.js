@@ -1,18 +1,10 @@
 // The controls: what stands where, and how it is moved. The pose is kept by the names of
 // the controls, so that it lives on when the page is loaded again or the file is edited.
 
+import { element } from "/element.js";
+
 const kept = "hingeline-pose";
 const groups = [["stick", "Sticks"], ["switch", "Switches"], ["lever", "Levers"], ["trim", "Trims"]];
-
-export function element(name, attributes = {}, ...children) {
-  const e = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) {
-    if (value === true) e.setAttribute(key, "");
-    else if (value !== false && value != null) e.setAttribute(key, value);
-  }
-  e.append(...children);
-  return e;
-}
 
 export class Hands {
   at = [];

@@ -1,68 +1,44 @@
-// The line to the program: what is sent is always the newest, one message at a time, and a
-// line that breaks is picked up again.
+// The line to the program, which is picked up again when it breaks.
 
 const about = name => document.querySelector(`meta[name="hingeline-${name}"]`).content;
 
-/** How long an answer may take before the next message is sent all the same, in milliseconds. */
-const patience = 3000;
-
-export class Link {
+/** A line: heard gets what comes; changed is told "open", "lost" or "newer". */
+export class Line {
   #token = about("token");
   #socket = null;
-  #waiting = 0; // since when an answer is awaited; 0 for none
-  #newer = false; // something has changed since the last message
-  #number = 0;
   #wait = 250;
-  #message; #heard; #changed;
+  #path; #heard; #changed;
 
-  /** message makes what is sent; heard gets what comes; changed is told "open", "lost" or "newer". */
-  constructor(message, heard, changed) {
-    this.#message = message;
+  constructor(path, heard, changed) {
+    this.#path = path;
     this.#heard = heard;
     this.#changed = changed;
     this.#connect();
-    setInterval(() => { if (this.#waiting && performance.now() - this.#waiting > patience) { this.#waiting = 0; this.#pump(); } }, 500);
   }
 
-  /** Something has changed: send it as soon as the last message was answered. */
-  send() {
-    this.#newer = true;
-    this.#pump();
-  }
+  get open() { return this.#socket?.readyState === WebSocket.OPEN; }
 
-  #pump() {
-    if (!this.#newer || this.#waiting || this.#socket?.readyState !== WebSocket.OPEN) return;
-    const message = this.#message();
-    if (!message) return;
-    this.#newer = false;
-    this.#waiting = performance.now();
-    this.#socket.send(JSON.stringify({ number: ++this.#number, ...message }));
-  }
+  send(message) { this.#socket.send(JSON.stringify(message)); }
 
   #connect() {
-    const socket = new WebSocket(`ws://${location.host}/socket/${this.#token}`);
+    const socket = new WebSocket(`ws://${location.host}${this.#path}${this.#token}`);
     this.#socket = socket;
-    socket.onopen = () => { this.#wait = 250; this.#waiting = 0; this.#changed("open"); };
-    socket.onmessage = event => {
-      const message = JSON.parse(event.data);
-      if (message.kind === "answer") this.#waiting = 0;
-      if (message.kind === "layout") { this.#waiting = 0; this.#newer = true; }
-      this.#heard(message);
-      this.#pump();
-    };
+    socket.onopen = () => { this.#wait = 250; this.#changed("open"); };
+    socket.onmessage = event => this.#heard(JSON.parse(event.data));
     socket.onclose = () => {
-      this.#waiting = 0;
       this.#changed("lost");
       setTimeout(() => this.#again(), this.#wait);
       this.#wait = Math.min(this.#wait * 1.5, 2000);
     };
   }
 
-  // After a restart the program knows another token, which the page that it gives out has.
+  // After a restart the program knows another token, which the page that it gives out has;
+  // or it asks for a code.
   async #again() {
     try {
-      const answer = await fetch("/", { cache: "no-store" });
+      const answer = await fetch(location.pathname, { cache: "no-store" });
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+      if (page.querySelector('meta[name="hingeline-enter"]')) return location.reload();
       const token = page.querySelector('meta[name="hingeline-token"]')?.content;
       if (!answer.ok || !token) throw new Error("no page");
       if (page.querySelector('meta[name="hingeline-build"]').content !== about("build")) return this.#changed("newer");
@@ -72,5 +48,59 @@ export class Link {
       setTimeout(() => this.#again(), this.#wait);
       this.#wait = Math.min(this.#wait * 1.5, 2000);
     }
+  }
+}
+
+/** How long an answer may take before the next message is sent all the same, in milliseconds. */
+const patience = 3000;
+
+/** A line on which what is sent is always the newest, one message at a time. */
+export class Link {
+  #line;
+  #waiting = 0; // since when an answer is awaited; 0 for none
+  #newer = false; // something has changed since the last message
+  #slow = false; // an answer is overdue
+  #number = 0;
+  #message; #changed;
+
+  /** message makes what is sent; changed is also told "slow" when an answer is overdue. */
+  constructor(message, heard, changed) {
+    this.#message = message;
+    this.#changed = changed;
+    this.#line = new Line("/socket/", m => {
+      if (m.kind === "answer") {
+        this.#waiting = 0;
+        if (this.#slow) changed("open");
+        this.#slow = false;
+      }
+      if (m.kind === "layout") { this.#waiting = 0; this.#newer = true; }
+      heard(m);
+      this.#pump();
+    }, state => { this.#waiting = 0; this.#slow = false; changed(state); });
+    setInterval(() => this.#miss(), 500);
+  }
+
+  // No answer has come: what is seen may be old, so say so, and ask again.
+  #miss() {
+    if (!this.#waiting || performance.now() - this.#waiting <= patience) return;
+    this.#waiting = 0;
+    this.#newer = this.#slow = true;
+    this.#changed("slow");
+    this.#pump();
+  }
+
+  /** Something has changed: send it as soon as the last message was answered. */
+  send() {
+    this.#newer = true;
+    this.#pump();
+  }
+
+  #pump() {
+    if (!this.#newer || this.#waiting || !this.#line?.open) return;
+    const message = this.#message();
+    if (!message) return;
+    this.#newer = false;
+    this.#waiting = performance.now();
+    this.#line.send({ number: ++this.#number, ...message });
   }
 }

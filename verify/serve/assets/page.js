@@ -9,7 +9,7 @@ const $ = id => document.getElementById(id);
 let layout = null;
 let looked = 0; // the part looked at
 let against = -1; // the control that its travel is shown against
-let sentence = false; // a scenario is wanted
+let sentence = false; // a scenario is wanted, until it is there
 let last = null; // the last answer
 
 const hands = new Hands($("controls"), () => link.send());
@@ -17,19 +17,19 @@ const link = new Link(message, heard, lineChanged);
 
 function message() {
   if (!layout) return null;
-  const wanted = sentence;
-  sentence = false;
-  return { revision: layout.revision, at: hands.at, held: hands.held ?? undefined, part: looked, against, sentence: wanted };
+  return { revision: layout.revision, at: hands.at, held: hands.held ?? undefined, part: looked, against, sentence };
 }
 
 function heard(m) {
   if (m.kind === "layout") laidOut(m);
   if (m.kind === "checks") checked(m);
+  if (m.kind === "door") door(m);
   if (m.kind === "answer" && m.revision === layout?.revision) answered(m);
 }
 
 function laidOut(m) {
   const parts = JSON.stringify(m.parts), name = layout?.parts[looked]?.name;
+  const pulled = layout?.controls[against]?.name;
   const same = layout && parts === JSON.stringify(layout.parts);
   layout = m;
   $("model").textContent = m.model;
@@ -38,7 +38,8 @@ function laidOut(m) {
   $("danger").textContent = m.cautions[0] ?? "";
   $("cautions").replaceChildren(...m.cautions.slice(1).map(c => Object.assign(document.createElement("li"), { textContent: c })));
   hands.build(m.controls);
-  if (same) return;
+  against = m.controls.findIndex(c => c.name === pulled);
+  if (same) return offer();
   looked = Math.max(0, m.parts.findIndex(p => p.name === name));
   sight.cards(m.parts, look);
   sight.mark(m.parts, looked);
@@ -66,7 +67,6 @@ function offer() {
     return o;
   }));
   $("against").disabled = !list.length;
-  if (against < 0) $("dead").textContent = "No stick, lever or trim bears on it.";
 }
 
 function answered(m) {
@@ -74,6 +74,7 @@ function answered(m) {
   sight.stand(layout, m);
   if (m.part === looked) sight.why(m.why);
   if (m.curve?.part === looked && m.curve.against === against) sight.travel(m.curve);
+  if (m.part === looked && !m.here) sight.noTravel();
   if (m.part === looked) sight.here(m.here);
   if (m.sentence) written(m.sentence);
   last = m;
@@ -94,6 +95,16 @@ function aloud() {
   }, 800);
 }
 
+// Said out loud where others on the network may ask for the page; the code on this machine alone.
+function door(m) {
+  const strong = Object.assign(document.createElement("strong"), { textContent: "⚠ Devices of this network are let in by a code; the line to them is not encrypted." });
+  let words = ` ${m.devices} so far.`;
+  if (m.shut) words += " After too many wrong codes no more are let in.";
+  else if (m.code) words += ` On the device open ${m.addresses.join(" or ")} and give the code ${m.code}; it is for one device, until ${m.until}.`;
+  $("door-said").replaceChildren(strong, m.here ? words : " This is one of them.");
+  $("door").hidden = false;
+}
+
 let verdict = "";
 function checked(m) {
   sight.checks(m);
@@ -106,12 +117,14 @@ function lineChanged(state) {
   document.documentElement.dataset.line = state;
   $("line").textContent = {
     open: "Connected: what you see is computed as you move.",
+    slow: "⚠ NO ANSWER. What you see is old. Asking again; your pose is kept.",
     lost: "⚠ NOT CONNECTED. What you see is old. Trying again; your pose is kept.",
     newer: "⚠ NOT CONNECTED. Another version of Hingeline answers: load this page again.",
   }[state];
 }
 
 function written(s) {
+  sentence = false;
   $("written").hidden = false;
   $("scenario").value = s.text;
   $("left-out").textContent = s.leftOut?.length ? `Left out, since no sentence could be written that holds: ${s.leftOut.join(", ")}.` : "";
@@ -119,6 +132,8 @@ function written(s) {
   $("scenario").focus();
 }
 
+sight.pointing(look);
+$("part").addEventListener("change", event => look(Number(event.target.value)));
 $("centre").addEventListener("click", () => hands.rest("stick"));
 $("rest").addEventListener("click", () => hands.rest());
 $("against").addEventListener("change", event => { against = Number(event.target.value); link.send(); });

@@ -1,0 +1,168 @@
+// The walk-around with the model in hand, one step at a time.
+
+import { element } from "/element.js";
+import { Line } from "/link.js";
+import { put } from "/drawing.js";
+
+const $ = id => document.getElementById(id);
+
+let view = null; // what the program says
+let at = { screen: "step" }; // where in a step this page is: "step", "which", "what" with a part, "skip"
+let sent = -1; // the turn that was answered already
+let shown = ""; // what the focus was last put to
+
+const line = new Line("/socket/bench/", m => { if (m.kind === "bench") heard(m); }, state => {
+  document.documentElement.dataset.line = state;
+  $("line").textContent = {
+    open: "Connected.",
+    lost: "⚠ NOT CONNECTED. Trying again; every answer so far is kept.",
+    newer: "⚠ NOT CONNECTED. Another version of Hingeline answers: load this page again.",
+  }[state];
+  if (state === "open") sent = -1;
+  lock();
+});
+
+/** Answer the question that is shown, once. */
+function say(what, part = 0, text = "") {
+  if (!line.open || sent === view.turn) return;
+  sent = view.turn;
+  line.send({ turn: view.turn, do: what, part, text });
+  lock();
+}
+
+function lock() {
+  const busy = !line.open || view && sent === view.turn;
+  document.querySelectorAll("#now button").forEach(b => { b.disabled = !!busy; });
+}
+
+function heard(m) {
+  const moved = !view || view.phase !== m.phase || view.number !== m.number || view.turn !== m.turn;
+  view = m;
+  if (moved) at = { screen: "step" };
+  show();
+}
+
+function go(next) {
+  at = next;
+  show();
+}
+
+function show() {
+  $("model").textContent = `${view.model}: at the bench`;
+  $("said").textContent = (view.amiss ? "⚠ " : "") + (view.phase === "working" ? "" : view.said);
+  $("said").className = "told-back" + (view.amiss ? " bad" : "");
+  const [title, ...content] = (view.changed ? changed : screens[view.phase])();
+  $("now").replaceChildren(element("h2", { id: "now-head", tabindex: -1 }, title), ...content.flat().filter(Boolean));
+  document.documentElement.dataset.turn = view.turn;
+  document.documentElement.dataset.phase = view.phase;
+  const key = [view.phase, view.number, at.screen, at.part, view.turn].join();
+  if (key !== shown) {
+    if (shown) { $("now-head").focus({ preventScroll: true }); scrollTo(0, 0); }
+    shown = key;
+  }
+  lock();
+}
+
+const words = (...text) => element("p", {}, ...text);
+/** Lists of what is alike, by what it is alike in. */
+function by(list, key) {
+  const groups = new Map();
+  for (const one of list) groups.set(key(one), [...(groups.get(key(one)) ?? []), one]);
+  return groups;
+}
+
+const capital = text => text[0].toUpperCase() + text.slice(1);
+const strong = text => element("strong", {}, text);
+
+function button(label, act, kind = "") {
+  const b = element("button", { type: "button", class: "big " + kind }, label);
+  b.addEventListener("click", act);
+  return b;
+}
+
+const row = (...buttons) => element("p", { class: "row" }, ...buttons);
+
+const screens = {
+  start: () => ["With the model in hand",
+    words("The shortest walk-around that shows every single mistake that can be seen: what to set, what must be seen, and what you saw. Every answer is kept at once, in the record that hingeline bench keeps too."),
+    view.unfinished > 0 && button(`Go on with record ${view.unfinished}`, () => say("resume"), "first"),
+    button("Begin a new walk-around", () => say("begin"), view.unfinished > 0 ? "" : "first")],
+
+  working: () => ["One moment", words(view.said)],
+
+  question: () => [view.of ? `Before anything moves: ${view.number} of ${view.of}` : "Before it goes on",
+    element("p", { class: "task" }, view.question),
+    button("Yes", () => say("yes"), "first"), button("No", () => say("no"), "bad"),
+    words("At rest: " + view.rests.join(", ") + ".")],
+
+  step: () => ({ step, which, what, skip })[at.screen](),
+
+  last: () => ["That was the last step", words("Finish, and the report says what was as expected and what was not."),
+    button("Finish", () => say("finish"), "first"), row(button("Back", () => say("back")))],
+
+  over: () => ["The report", element("pre", { class: "report", tabindex: 0, role: "region", "aria-label": "The report" }, view.report), words(`Kept in ${view.record}.`),
+    button("Close", () => say("leave"))],
+};
+
+const changed = () => ["The set-up has changed",
+  words("The airframe file is no longer what this walk is of, so it is not gone on with. Put the file back as it was, or begin a new walk-around."),
+  button("Close this walk", () => say("leave"), "first")];
+
+function step() {
+  const s = view.step;
+  const moving = s.parts.filter(p => p.moves), still = s.parts.filter(p => !p.moves);
+  const noted = s.parts.filter(p => p.said);
+  const progress = element("progress", { max: view.of, value: view.number - 1, "aria-label": "Steps done" });
+  const picture = element("div", { class: "drawing bled" });
+  put(picture, s.picture);
+  return [`Step ${view.number} of ${view.of}`, progress,
+    ...(s.beware || []).map((text) => element("p", { class: "caution" }, "⚠ " + text)),
+    element("div", { class: "task" },
+      s.back && words(strong("First: "), "the transmitter on again, and see that the model hears it."),
+      words(strong("Set: "), s.stand?.length ? s.stand.join(", ") + "; everything else at rest." : "everything at rest."),
+      s.move?.length ? words(strong("Move: "), element("span", { class: "move" }, s.move.join(", ") + (s.lost ? ": switch the transmitter off" : "")))
+        : words(strong("Look "), "at the model as it stands. Move nothing.")),
+    picture,
+    element("h3", {}, !moving.length ? "Nothing must move" : s.move?.length ? "These must move" : "These must stand off neutral"),
+    element("ul", { class: "must" }, ...moving.map(p => element("li", { class: p.differs ? "bad" : "" }, element("span", {}, p.name), " ", strong(p.must)))),
+    ...[...by(still, p => p.must)].map(([must, parts]) => words(strong(capital(must) + ": "), parts.map(p => p.name).join(", ") + ".")),
+    noted.length > 0 && element("ul", { class: "noted", "aria-label": "Noted" }, ...noted.map(p => element("li", { class: p.differs ? "bad" : "" }, `${p.differs ? "✗" : "✓"} ${p.name}: ${p.said.join("; ")}`))),
+    button(s.touched ? "The rest is as expected" : "All as expected", () => say("all"), "first"),
+    moving.length > 0 && button("Not as expected …", () => go(moving.length === 1 ? { screen: "what", part: moving[0].number } : { screen: "which", moves: true })),
+    still.length > 0 && button(moving.length ? "Something else moved as well …" : "Something moved …", () => go(still.length === 1 ? { screen: "what", part: still[0].number } : { screen: "which", moves: false })),
+    row(button(s.touched ? "Forget these answers" : "Back", () => say("back")), button("Skip …", () => go({ screen: "skip" })), button("Pause", () => say("pause")))];
+}
+
+const toStep = () => row(button("Back to the step", () => go({ screen: "step" })));
+
+const which = () => [at.moves ? "Which was not as expected?" : "Which moved as well?",
+  ...view.step.parts.filter(p => p.moves === at.moves).map(p => button(p.name, () => go({ screen: "what", part: p.number }))), toStep()];
+
+function what() {
+  const p = view.step.parts.find(one => one.number === at.part);
+  return [`The ${p.name}`, words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(capital(saw), () => say("say", p.number, saw))), measure(p), toStep()];
+}
+
+function measure(p) {
+  const size = element("input", { id: "size", inputmode: "decimal", autocomplete: "off", size: 6, maxlength: 8, required: true });
+  const unit = p.ways ? element("select", { "aria-label": "Unit" }, ...(p.mm ? ["degrees", "mm"] : ["degrees"]).map(u => element("option", {}, u))) : null;
+  const way = p.ways ? element("select", { "aria-label": "Which way" }, ...p.ways.map(w => element("option", {}, w))) : null;
+  const before = view.step.move?.length ? element("input", { type: "checkbox", id: "before" }) : null;
+  const form = element("form", { class: "measure" }, element("h3", {}, "Or measured"),
+    element("p", { class: "row" }, element("label", { for: "size" }, p.ways ? "It stands" : "Percent"), size, unit ?? "", way ?? ""),
+    before ? element("p", { class: "row" }, before, element("label", { for: "before" }, "before the movement")) : "",
+    element("button", { class: "big" }, "Note the measurement"));
+  form.addEventListener("submit", event => {
+    event.preventDefault();
+    const none = Number(size.value.replace(",", ".")) === 0;
+    say("measure", p.number, [before?.checked ? "before" : "", size.value, unit?.value ?? "%", none ? "" : way?.value ?? ""].filter(Boolean).join(" "));
+  });
+  return form;
+}
+
+function skip() {
+  const reason = element("input", { id: "reason", autocomplete: "off", maxlength: 200, required: true });
+  const form = element("form", {}, element("p", {}, element("label", { for: "reason" }, "Why is it skipped?")), reason, element("button", { class: "big first" }, "Skip this step"));
+  form.addEventListener("submit", event => { event.preventDefault(); say("skip", 0, reason.value); });
+  return [`Skip step ${view.number}`, form, toStep()];
+}

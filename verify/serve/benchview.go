@@ -1,0 +1,166 @@
+package serve
+
+import (
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/report/figure"
+	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
+	"example.com/hingeline/verify/sheet"
+)
+
+// benchView is all that the bench page shows.
+type benchView struct {
+	Kind       string    `json:"kind"` // "bench"
+	Turn       int       `json:"turn"`
+	Phase      string    `json:"phase"` // "start", "working", "question", "step", "last", "over"
+	Model      string    `json:"model"`
+	Said       string    `json:"said"`
+	Amiss      bool      `json:"amiss"`
+	Changed    bool      `json:"changed"`    // the set-up is no longer what the walk is of
+	Unfinished int       `json:"unfinished"` // at the start: the record to go on with
+	Record     string    `json:"record"`
+	How        string    `json:"how"`
+	Rests      []string  `json:"rests"` // how the controls stand at rest
+	Question   string    `json:"question"`
+	Number     int       `json:"number"` // of the question or the step
+	Of         int       `json:"of"`
+	Step       *stepView `json:"step,omitempty"`
+	Report     string    `json:"report"`
+}
+
+// stepView is one step to do.
+type stepView struct {
+	Stand    []string   `json:"stand"`
+	Move     []string   `json:"move"`
+	Lost     bool       `json:"lost"`   // the movement is that the transmitter is switched off
+	Back     bool       `json:"back"`   // first it is switched on again
+	Beware   []string   `json:"beware"` // what to know before it is done
+	Picture  string     `json:"picture"`
+	Parts    []partView `json:"parts"`
+	Touched  bool       `json:"touched"`
+	Measured bool       `json:"measured"` // how far everything goes is asked too
+}
+
+// partView is one part in a step.
+type partView struct {
+	Number  int      `json:"number"`
+	Name    string   `json:"name"`
+	Moves   bool     `json:"moves"`
+	Must    string   `json:"must"`
+	Said    []string `json:"said"`
+	Differs bool     `json:"differs"`
+	MayBe   []string `json:"mayBe"`
+	Ways    []string `json:"ways"` // in which a measurement may be; none of what has no angle
+	MM      bool     `json:"mm"`   // it may be measured at the trailing edge, in millimetres
+}
+
+// view is what a page shows now; model is that at hand where there is no walk.
+func (b *table) view(subject *subject) *benchView {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	v := &benchView{Kind: "bench", Turn: b.turn, Phase: "start", Model: subject.model.Name, Said: b.said, Amiss: b.amiss}
+	switch {
+	case b.working != "":
+		v.Phase, v.Said = "working", b.working
+		return v
+	case b.walk == nil:
+		v.Unfinished = b.walks.Unfinished()
+		return v
+	}
+	g, m := b.walk.Guide, b.walk.Steps.Model
+	v.Model, v.Changed, v.Record, v.How, v.Of = m.Name, b.setUp != b.now, b.walk.Record(), b.walk.How, len(b.walk.Steps.Steps)
+	at := g.Present()
+	switch {
+	case at.Ended:
+		v.Phase, v.Report = "over", b.report
+	case at.Question != nil:
+		v.Phase, v.Question, v.Of, v.Rests = "question", at.Question.Text, len(bench.Questions), verify.Resting(m)
+		for i := range bench.Questions {
+			if bench.Questions[i].Name == at.Question.Name {
+				v.Number = i + 1
+			}
+		}
+		if v.Number == 0 { // whether anything was changed since: it is none of those
+			v.Of = 0
+		}
+	case at.Last:
+		v.Phase = "last"
+	case at.Step != nil:
+		v.Phase, v.Number, v.Step = "step", at.Step.Number, b.step(g, &at)
+	}
+	return v
+}
+
+// step is the step that is asked about.
+func (b *table) step(g *bench.Guide, at *bench.Present) *stepView {
+	s := at.Step
+	v := &stepView{Stand: s.Stand, Move: s.Move, Lost: s.SignalLost, Back: s.SignalBack, Beware: s.Beware, Touched: at.Touched, Measured: b.walk.Steps.Look.Ruler}
+	setup := &b.walk.Steps.Model.Setup
+	from, to, _ := g.Poses()
+	picture := sheet.Stands(b.walk.Steps.Model, &to)
+	if !s.Stands() {
+		picture = sheet.Moves(b.walk.Steps.Model, &from, &to)
+	}
+	for i := range s.Parts {
+		part := &s.Parts[i]
+		one := partView{Number: part.Number, Name: part.Name, Moves: part.Moves, Must: must(s, part, v.Measured), Differs: part.Differs}
+		if part.Said != "" {
+			one.Said = append(one.Said, part.Said)
+		}
+		for _, r := range part.Reading {
+			words := "measured " + r.Says
+			if r.Before {
+				words += " before the movement"
+			}
+			if r.Off != "" {
+				words += ", " + r.Off
+			}
+			one.Said = append(one.Said, words)
+		}
+		for _, saw := range g.MayBe(part.Number) {
+			one.MayBe = append(one.MayBe, string(saw))
+		}
+		for k := range setup.Parts {
+			if p := &setup.Parts[k]; p.Name == part.Name {
+				one.Ways, one.MM = waysOf(p), p.Motion.Hinged() && p.Chord > 0
+				if part.Moves {
+					picture.Of = append(picture.Of, k)
+				}
+			}
+		}
+		v.Parts = append(v.Parts, one)
+	}
+	d := figure.Behind(&b.shape, &picture, "What must be seen, from behind")
+	v.Picture = svgOf(&d, "seen")
+	return v
+}
+
+// must is what a part must do in a step, in words.
+func must(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
+	switch {
+	case part.Moves:
+		return said.MustDo(s, part, ruler)
+	case !part.Sure:
+		return "may move a bit"
+	case part.Way == "STOPPED":
+		return "stays stopped"
+	case part.Motion == result.Power:
+		return "runs on, alike"
+	case s.Stands():
+		return "at neutral"
+	}
+	return "must not move"
+}
+
+// waysOf are the words for which way a hinged part stands off neutral.
+func waysOf(p *mixcore.Part) []string {
+	switch p.Motion {
+	case mixcore.UpDown:
+		return []string{"up", "down"}
+	case mixcore.LeftRight:
+		return []string{"left", "right"}
+	}
+	return nil
+}
