@@ -23,8 +23,10 @@ func (g *Guide) Present() Present {
 	p := Present{Refused: g.refused, Paused: g.paused, Ended: g.ended}
 	switch {
 	case g.Over():
+	case g.changed:
+		p.Question = &Question{Name: "changed", Text: sinceThen}
 	case g.confirmed < len(Questions):
-		p.Question = &Questions[g.confirmed]
+		p.Question = &g.walk.questions()[g.confirmed]
 	case g.at == len(g.steps):
 		p.Last = true
 	default:
@@ -67,14 +69,14 @@ func (g *Guide) MayBe(number int) (list []Saw) {
 // error is the journal's.
 func (g *Guide) Say(number int, saw Saw) (Reply, error) {
 	switch {
-	case g.Over() || g.confirmed < len(Questions) || g.at >= len(g.steps):
+	case g.Over() || g.changed || g.confirmed < len(Questions) || g.at >= len(g.steps):
 		return Reply{Text: "no step is asked about"}, nil
 	case number < 1 || number > len(g.walk.Steps[g.at].Expect):
 		return Reply{Text: fmt.Sprintf("there is no part %d", number)}, nil
 	case !known(saw):
 		return Reply{Text: fmt.Sprintf("%.40q is nothing that a part does", saw)}, nil
 	}
-	return reply(g.saw(number-1, saw, false))
+	return reply(g.saw(number-1, saw))
 }
 
 // Poses are where the controls stand before and after the movement of the step that is

@@ -267,9 +267,10 @@ func TestBenchPageGoesBackSkipsPausesAndGoesOn(t *testing.T) {
 	if v := h.does("pause", 0, ""); v.Phase != "start" || v.Unfinished != 1 {
 		t.Errorf("paused: %+v", v)
 	}
-	if v := h.does("resume", 0, ""); v.Phase != "question" {
+	if v := h.does("resume", 0, ""); v.Phase != "question" || v.Of != 0 || !strings.Contains(v.Question, "changed since") {
 		t.Errorf("gone on: %+v", v)
 	}
+	h.does("no", 0, "")
 	for range bench.Questions {
 		h.does("yes", 0, "")
 	}

@@ -82,6 +82,9 @@ func (b *table) view(subject *subject) *benchView {
 				v.Number = i + 1
 			}
 		}
+		if v.Number == 0 { // whether anything was changed since: it is none of those
+			v.Of = 0
+		}
 	case at.Last:
 		v.Phase = "last"
 	case at.Step != nil:

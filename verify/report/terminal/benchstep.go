@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 )
 
 // BenchLook says how much of a step is shown.
@@ -75,29 +76,8 @@ func (p *page) mustMove(s *result.BenchStep, ruler bool) {
 		if !part.Moves {
 			continue
 		}
-		does := part.Way
-		if part.Amount != "" {
-			does += " by " + part.Amount
-			if s.Stands() || strings.HasPrefix(part.Amount, "power") {
-				does = part.Way + ", " + part.Amount
-			}
-		}
-		switch {
-		case ruler && part.Motion != result.Power && !s.Stands():
-			does = part.Way + " from " + part.Exact
-		case ruler:
-			does = part.Way + ", " + part.Exact
-		case part.To != "":
-			does += ", to " + part.To
-			from = true
-		}
-		if !part.Sure {
-			does += "; perhaps too little to be seen"
-		}
-		if part.Takes != "" {
-			does += ", and takes " + part.Takes
-		}
-		p.hang("  "+pad(fmt.Sprintf("%2d ", part.Number)+p.say(part.Name), names+3)+"  ", plain, does, p.strong)
+		from = from || part.To != ""
+		p.hang("  "+pad(fmt.Sprintf("%2d ", part.Number)+p.say(part.Name), names+3)+"  ", plain, said.MustDo(s, part, ruler), p.strong)
 	}
 	if from || ruler {
 		p.para(2, "measure where a part then stands, from neutral, and not how far it moved", p.faint)

@@ -7,7 +7,7 @@ import (
 )
 
 // MustDo is what a part that must be seen to do something does in a step at the bench: "UP
-// by 15.4° (10 mm)". With a ruler it is from where to where.
+// by 15.4° (10 mm)", and where it then stands where that is not the same. With a ruler it is from where to where.
 func MustDo(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
 	does := part.Way
 	if part.Amount != "" {
@@ -16,8 +16,13 @@ func MustDo(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
 			does = part.Way + ", " + part.Amount
 		}
 	}
-	if ruler {
+	switch {
+	case ruler && part.Motion != result.Power && !s.Stands():
+		does = part.Way + " from " + part.Exact
+	case ruler:
 		does = part.Way + ", " + part.Exact
+	case part.To != "":
+		does += ", to " + part.To
 	}
 	if !part.Sure {
 		does += "; perhaps too little to be seen"

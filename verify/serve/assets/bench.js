@@ -90,7 +90,7 @@ const screens = {
 
   working: () => ["One moment", words(view.said)],
 
-  question: () => [`Before anything moves: ${view.number} of ${view.of}`,
+  question: () => [view.of ? `Before anything moves: ${view.number} of ${view.of}` : "Before it goes on",
     element("p", { class: "task" }, view.question),
     button("Yes", () => say("yes"), "first"), button("No", () => say("no"), "bad"),
     words("At rest: " + view.rests.join(", ") + ".")],
