@@ -4,7 +4,9 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
+	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/report/figure"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/sheet"
 	"example.com/hingeline/verify/wording"
@@ -13,8 +15,10 @@ import (
 // subject is what is shown from one Show to the next. It never changes.
 type subject struct {
 	revision int
+	since    string // when the model was read
 	model    *airframes.Model
 	shape    result.Shape
+	live     *figure.Live
 	probe    *poses.Probe
 	layout   layout
 	checks   checks
@@ -23,7 +27,13 @@ type subject struct {
 func newSubject(now Now, revision int) *subject {
 	s := &subject{revision: revision, model: now.Model, shape: sheet.Shape(now.Model), probe: poses.New(now.Model.Plan)}
 	s.layout = s.layOut()
-	s.checks = checksOf(&now, revision)
+	fails := failuresOf(now.Model, now.Report)
+	s.checks = checksOf(&now, revision, fails)
+	tags := make([]figure.Tag, len(s.layout.Parts))
+	for i := range tags {
+		tags[i] = figure.Tag{Number: s.layout.Parts[i].Number, Fails: len(fails.of[i]) > 0}
+	}
+	s.live = figure.NewLive(&s.shape, tags)
 	return s
 }
 
@@ -61,6 +71,7 @@ type detent struct {
 // part is one part that moves.
 type part struct {
 	Name    string `json:"name"`
+	Number  int    `json:"number"` // on the way round the model, from 1, as at the bench
 	Stage   string `json:"stage"`
 	Against []int  `json:"against"` // the controls without positions that bear on it
 }
@@ -96,6 +107,9 @@ func (s *subject) layOut() layout {
 			}
 		}
 		l.Parts = append(l.Parts, k)
+	}
+	for n, i := range walk.PartOrder(&m.Setup) {
+		l.Parts[i].Number = n + 1
 	}
 	return l
 }

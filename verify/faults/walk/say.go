@@ -25,7 +25,7 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 		Stand: wording.Pose(s, &st.From),
 		Move:  moved(s, st),
 	}
-	for _, i := range walkOrder(s) {
+	for _, i := range PartOrder(s) {
 		said.Parts = append(said.Parts, result.WalkPart{
 			Name: s.Parts[i].Name, Stage: script.PartStage(&s.Parts[i]),
 			Way: way(look, &s.Parts[i], st, t.Move(table.None, step, i)), Exact: exact(&s.Parts[i], st, t.Move(table.None, step, i)),
@@ -65,8 +65,9 @@ func moved(s *mixcore.Setup, st *sight.Step) (list []string) {
 	return list
 }
 
-// walkOrder are the parts in the order in which one meets them.
-func walkOrder(s *mixcore.Setup) []int {
+// PartOrder are the parts in the order in which one meets them on the way round the model:
+// the first is number 1 wherever parts have numbers.
+func PartOrder(s *mixcore.Setup) []int {
 	order := make([]int, len(s.Parts))
 	for i := range order {
 		order[i] = i

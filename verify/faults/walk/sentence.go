@@ -188,7 +188,7 @@ func amount(p *mixcore.Part, size float64) string {
 // shows a mistake in time.
 func (w *writer) onTheWay(step int, at phrase.Situation) (sentences []string) {
 	t := w.found.Table
-	for _, i := range walkOrder(w.setup) {
+	for _, i := range PartOrder(w.setup) {
 		p := &w.setup.Parts[i]
 		when, ok := t.Moment(w.found.Look, step, i)
 		if !ok {
