@@ -227,10 +227,10 @@ func neared(m *airframes.Model, p *result.Picture) result.Picture {
 	return near
 }
 
-// svgOf is a drawing as an svg element; of one that cannot be written a line that says so.
+// svgOf is a drawing as an svg element, in which parts can be pointed at; of one that cannot be written a line that says so.
 func svgOf(d *figure.Drawing, id string) string {
 	var b bytes.Buffer
-	if err := figure.SVG(&b, d, figure.SVGOptions{ID: id}); err != nil {
+	if err := figure.SVG(&b, d, figure.SVGOptions{ID: id, Parts: true}); err != nil {
 		none := figure.Drawing{Width: 40, Height: 8, Title: d.Title, Description: "It cannot be drawn.",
 			Items: []figure.Item{figure.Text{At: figure.Point{X: 1, Y: 5}, Size: 3, Words: "cannot be drawn"}}}
 		b.Reset()

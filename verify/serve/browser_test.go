@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
@@ -36,7 +37,12 @@ var (
 // browser starts a browser without a window, which asks nothing of any network.
 func browser(t testing.TB) context.Context {
 	t.Helper()
-	options := append(chromedp.DefaultExecAllocatorOptions[:],
+	return browserWith(t)
+}
+
+func browserWith(t testing.TB, more ...chromedp.ExecAllocatorOption) context.Context {
+	t.Helper()
+	options := append(slices.Concat(chromedp.DefaultExecAllocatorOptions[:], more),
 		chromedp.ExecPath(*chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
 		chromedp.Flag("disable-component-update", true), chromedp.Flag("no-pings", true))
 	within, stop := context.WithTimeout(t.Context(), 10*time.Minute)
@@ -425,3 +431,240 @@ const keys = `(async () => {
 	}
 	return [took[100], took[190], performance.now() - began, Number(root.dataset.answered) - before];
 })()`
+
+// middle is where to point in the window to point at a part in a picture.
+const middle = `((id, part) => {
+	const box = document.getElementById(id);
+	box.scrollIntoView({block: "center"});
+	const b = box.querySelector("[data-part='" + part + "'] path").getBoundingClientRect();
+	return [b.left + b.width / 2, b.top + b.height / 2];
+})`
+
+func TestPointingInThePictureShowsWhy(t *testing.T) {
+	now := shipping(t, "bracken-20")
+	r := run(t, now)
+	ctx := browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1280, 900))
+	visit(t, ctx, r)
+	for _, c := range []struct{ box, part string }{{"box-behind", "rudder"}, {"box-above", "elevator"}, {"box-behind", "starboard flap"}} {
+		at := evaluate[[]float64](t, ctx, fmt.Sprintf("%s(%q, %d)", middle, c.box, partCalled(now.Model, c.part)))
+		if c.part == "rudder" { // by resting the pointer, the others by a click
+			do(t, ctx, chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
+		} else {
+			do(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
+		}
+		holds(t, ctx, fmt.Sprintf(`document.querySelector("#why-head").textContent === "Why: %s" && document.querySelector("#pointed-part").textContent === %q`, c.part, c.part))
+		holds(t, ctx, fmt.Sprintf(`document.querySelector("#%s [data-part='%d']").classList.contains("looked")`, c.box, partCalled(now.Model, c.part)))
+	}
+	focusOn(t, ctx, "part") // the same by keyboard
+	do(t, ctx, chromedp.KeyEvent(kb.Home))
+	holds(t, ctx, fmt.Sprintf(`document.querySelector("#why-head").textContent === "Why: %s" && document.querySelector("#steps").childElementCount > 2`, now.Model.Setup.Parts[0].Name))
+}
+
+// TestFingerMovesAStick drags a stick by touch on a window as small as a phone's.
+func TestFingerMovesAStick(t *testing.T) {
+	now := shipping(t, "bracken-20")
+	r := run(t, now)
+	ctx := browser(t)
+	do(t, ctx, chromedp.EmulateViewport(360, 740, chromedp.EmulateTouch, chromedp.EmulateMobile))
+	visit(t, ctx, r)
+	stick := named(now.Model, "roll stick")
+	at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const c = document.getElementById("control-%d"); c.scrollIntoView({block: "end"}); const b = c.getBoundingClientRect(); return [b.left, b.top + b.height / 2, b.width]; })()`, stick))
+	touch := func(kind input.DispatchTouchEventType, x float64) {
+		t.Helper()
+		p := input.DispatchTouchEventParams{Type: kind, TouchPoints: []*input.TouchPoint{}}
+		if kind != input.DispatchTouchEventTypeTouchEnd {
+			p.TouchPoints = append(p.TouchPoints, &input.TouchPoint{X: x, Y: at[1]})
+		}
+		if _, err := chromedp.Call(ctx, input.DispatchTouchEvent, p); err != nil {
+			t.Fatal(err)
+		}
+	}
+	touch(input.DispatchTouchEventTypeTouchStart, at[0]+at[2]/2)
+	for _, share := range []float64{0.6, 0.7, 0.85, 1} {
+		touch(input.DispatchTouchEventTypeTouchMove, at[0]+at[2]*share)
+	}
+	touch(input.DispatchTouchEventTypeTouchEnd, 0)
+	holds(t, ctx, fmt.Sprintf(`document.getElementById("control-%d").value === "100"`, stick))
+	in := now.Model.Plan.Rest()
+	in.Position[stick] = 100
+	out := now.Model.Plan.NewOutput()
+	now.Model.Plan.Eval(&in, out)
+	holds(t, ctx, fmt.Sprintf(`Math.abs(%s("port aileron") - %g) < %g`, angle, float64(out.Parts[partCalled(now.Model, "port aileron")].Angle), drawnTo))
+}
+
+// TestHeldKeyQueuesNothing holds an arrow key down, as a keyboard repeats it: the picture
+// has caught up soon after it is let go, with fewer messages than keys.
+func TestHeldKeyQueuesNothing(t *testing.T) {
+	now := shipping(t, "skerry")
+	r := run(t, now)
+	ctx := browser(t)
+	visit(t, ctx, r)
+	took := evaluate[[]float64](t, ctx, keys)
+	if took[3] >= 500 {
+		t.Errorf("500 keys sent %.0f messages", took[3])
+	}
+	if took[2] > 1000 { // a queue of 500 would take far longer
+		t.Errorf("the picture was there %.0f ms after the last key", took[2])
+	}
+}
+
+// bigButton presses a button of the bench page by its words, with a finger's click.
+func bigButton(t *testing.T, ctx context.Context, words string) {
+	t.Helper()
+	find := fmt.Sprintf(`[...document.querySelectorAll("#now button")].find(b => b.textContent === %q && !b.disabled)`, words)
+	holds(t, ctx, find)
+	evaluate[bool](t, ctx, find+".click() || true")
+}
+
+// untilMoving answers steps as expected until one in which something must move.
+func untilMoving(t *testing.T, ctx context.Context) {
+	t.Helper()
+	for {
+		holds(t, ctx, `[...document.querySelectorAll("#now button")].some(b => b.textContent === "All as expected" && !b.disabled)`)
+		if evaluate[bool](t, ctx, `[...document.querySelectorAll("#now button")].some(b => b.textContent === "Not as expected …")`) {
+			return
+		}
+		turn := evaluate[string](t, ctx, "document.documentElement.dataset.turn")
+		bigButton(t, ctx, "All as expected")
+		holds(t, ctx, fmt.Sprintf("document.documentElement.dataset.turn !== %q", turn))
+	}
+}
+
+func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
+	r, k := atBench(t, "pellin-park")
+	ctx := browser(t)
+	do(t, ctx, chromedp.EmulateViewport(360, 740), chromedp.Navigate("http://"+r.host+"/bench"))
+	bigButton(t, ctx, "Begin a new walk-around")
+	for n := 1; n <= 3; n++ {
+		holds(t, ctx, fmt.Sprintf(`document.querySelector("#now-head").textContent === "Before anything moves: %d of 3"`, n))
+		bigButton(t, ctx, "Yes")
+	}
+	holds(t, ctx, `document.querySelector("#now-head").textContent.startsWith("Step 1 of ") && document.querySelector("#now svg")`)
+	if got := evaluate[string](t, ctx, "document.activeElement.id"); got != "now-head" {
+		t.Errorf("the focus is at %q, wanted the new step", got)
+	}
+	untilMoving(t, ctx)
+	// By keyboard alone: one part the other way, then the rest as expected.
+	press := func(words string) {
+		t.Helper()
+		for range 60 {
+			do(t, ctx, chromedp.KeyEvent("\t"))
+			if evaluate[string](t, ctx, "document.activeElement.textContent") == words {
+				do(t, ctx, chromedp.KeyEvent("\r"))
+				return
+			}
+		}
+		t.Fatalf("the Tab key never comes to %q", words)
+	}
+	press("Not as expected …")
+	if evaluate[bool](t, ctx, `document.querySelector("#now-head").textContent.startsWith("Which")`) {
+		press(evaluate[string](t, ctx, `document.querySelector("#now button").textContent`))
+	}
+	press("the other way")
+	holds(t, ctx, `document.querySelector(".noted .bad")`)
+	next := evaluate[string](t, ctx, `"Step " + (Number(document.querySelector("#now-head").textContent.split(" ")[1]) + 1) + " of "`)
+	press("The rest is as expected")
+	holds(t, ctx, fmt.Sprintf(`document.querySelector("#now-head").textContent.startsWith(%q)`, next))
+	bigButton(t, ctx, "Skip …")
+	do(t, ctx, chromedp.SendKeys("#reason", "wind"))
+	bigButton(t, ctx, "Skip this step")
+	holds(t, ctx, fmt.Sprintf(`!document.querySelector("#now-head").textContent.startsWith("Skip") && !document.querySelector("#now-head").textContent.startsWith(%q)`, next))
+	here := evaluate[string](t, ctx, `document.querySelector("#now-head").textContent`)
+	do(t, ctx, chromedp.Reload()) // the walk is where the program is
+	holds(t, ctx, fmt.Sprintf(`document.querySelector("#now-head").textContent === %q`, here))
+	for {
+		holds(t, ctx, `document.documentElement.dataset.phase !== "working"`)
+		if evaluate[string](t, ctx, "document.documentElement.dataset.phase") != "step" {
+			break
+		}
+		turn := evaluate[string](t, ctx, "document.documentElement.dataset.turn")
+		bigButton(t, ctx, "All as expected")
+		holds(t, ctx, "document.documentElement.dataset.turn !== "+fmt.Sprintf("%q", turn))
+	}
+	bigButton(t, ctx, "Finish")
+	holds(t, ctx, `document.querySelector(".report")?.textContent.startsWith("differs")`)
+	if n := len(k.record().Events); n < 8 {
+		t.Errorf("%d events kept", n)
+	}
+}
+
+func TestAxeFindsNothingAtTheBench(t *testing.T) {
+	ctx := browser(t)
+	for _, as := range looks {
+		t.Run(as.name, func(t *testing.T) {
+			r, _ := atBench(t, "bracken-20")
+			media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: as.scheme}}}
+			if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, media); err != nil {
+				t.Fatal(err)
+			}
+			n := 0
+			look := func(where string) {
+				t.Helper()
+				n++
+				for _, v := range axe(t, ctx) {
+					t.Errorf("%s: %s", where, v)
+				}
+				if out := evaluate[[]string](t, ctx, wider); len(out) > 0 {
+					t.Errorf("%s: wider than the window: %q", where, out)
+				}
+				picture(t, ctx, fmt.Sprintf("bench-%s-%d", as.name, n), true)
+			}
+			do(t, ctx, chromedp.EmulateViewport(as.width, as.height), chromedp.Navigate("http://"+r.host+"/bench"))
+			holds(t, ctx, `document.querySelector("#now button:not(:disabled)")`)
+			look("the start")
+			bigButton(t, ctx, "Begin a new walk-around")
+			for q := 1; q <= 3; q++ {
+				holds(t, ctx, fmt.Sprintf(`document.querySelector("#now-head").textContent === "Before anything moves: %d of 3"`, q))
+				if q == 1 {
+					look("a question")
+				}
+				bigButton(t, ctx, "Yes")
+			}
+			holds(t, ctx, `document.querySelector("#now svg") && document.querySelector("#now button:not(:disabled)")`)
+			untilMoving(t, ctx)
+			look("a step")
+			bigButton(t, ctx, "Not as expected …")
+			if evaluate[bool](t, ctx, `document.querySelector("#now-head").textContent.startsWith("Which")`) {
+				evaluate[bool](t, ctx, `document.querySelector("#now button").click() || true`)
+			}
+			look("what it did")
+			bigButton(t, ctx, "the other way")
+			holds(t, ctx, `document.querySelector(".noted .bad") && document.querySelector("#now button:not(:disabled)")`)
+			look("an answer noted")
+			bigButton(t, ctx, "Skip …")
+			look("a reason")
+			bigButton(t, ctx, "Back to the step")
+			bigButton(t, ctx, "Something else moved as well …")
+			look("which part")
+		})
+	}
+}
+
+// TestDeviceEntersTheCode opens the door from the machine's own address on the network, as
+// a device does.
+func TestDeviceEntersTheCode(t *testing.T) {
+	r := run(t, shipping(t, "pellin-park"))
+	_, port, _ := net.SplitHostPort(r.host)
+	lan := "localhost.localdomain:" + port // a name of this machine that is not one of loopback's own
+	r.s.OpenTo([]string{lan}, func(Door) {})
+	ctx := browserWith(t, chromedp.Flag("host-resolver-rules", "MAP localhost.localdomain 127.0.0.1"))
+	do(t, ctx, chromedp.EmulateViewport(360, 740), chromedp.Navigate("http://"+lan+"/bench"))
+	holds(t, ctx, `document.querySelector("#code")`)
+	for _, v := range axe(t, ctx) {
+		t.Error(v)
+	}
+	picture(t, ctx, "enter-phone", true)
+	do(t, ctx, chromedp.SendKeys("#code", "123"), chromedp.SendKeys("#code", "\r"))
+	holds(t, ctx, `document.querySelector("#said")?.textContent.startsWith("That is not the code")`)
+	r.s.door.mu.Lock()
+	r.s.door.next = time.Time{}
+	r.s.door.mu.Unlock()
+	now, _ := r.s.door.say()
+	do(t, ctx, chromedp.SendKeys("#code", now.Code), chromedp.SendKeys("#code", "\r"))
+	holds(t, ctx, "document.documentElement.dataset.answered > 0")
+	holds(t, ctx, `!document.querySelector("#door").hidden && document.querySelector("#door-said").textContent.includes("one of them")`)
+	if now, _ := r.s.door.say(); evaluate[bool](t, ctx, fmt.Sprintf("document.body.innerText.includes(%q)", now.Code)) {
+		t.Error("a device is told the code of the next one")
+	}
+}

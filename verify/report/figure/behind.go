@@ -19,7 +19,7 @@ func Behind(s *result.Shape, p *result.Picture, title string) Drawing {
 	for _, below := range []bool{true, false} {
 		for i := range s.Parts {
 			if where := placeOf(&s.Parts[i]); below == (where == hanging || where == nacelle) {
-				v.part(i)
+				v.of(i, func() { v.part(i) })
 			}
 		}
 	}

@@ -7,12 +7,15 @@ import (
 
 // callout is what is said about one part in a picture.
 type callout struct {
+	part  int   // as Shape.Parts; noPart where it is of something else
 	at    Point // on the part
 	above bool  // words are better above it than below
 	way   string
 	words string
 	name  string
 }
+
+const noPart = -1
 
 const (
 	calloutName  = 32.0 // the widest line of a name beside its part, and of its words where one line is too wide
@@ -104,8 +107,10 @@ func (s *sheet) beside(c callout, zone box) bool {
 	for _, width := range []float64{zone.x1 - zone.x0, calloutName} {
 		b := newBlock(c, width)
 		if at, ok := s.room(c, b.width, b.height, zone); ok {
-			s.lead(c.at, at)
-			b.draw(s, at.x0, at.y0)
+			s.of(c.part, func() {
+				s.lead(c.at, at)
+				b.draw(s, at.x0, at.y0)
+			})
 			return true
 		}
 	}
@@ -126,8 +131,10 @@ func (s *sheet) tag(c callout, number string, zone box) {
 	if !ok {
 		at = box{c.at.X - tagRadius, c.at.Y - tagRadius, c.at.X + tagRadius, c.at.Y + tagRadius}
 	}
-	s.lead(c.at, at)
-	s.numeral(at.centre(), number)
+	s.of(c.part, func() {
+		s.lead(c.at, at)
+		s.numeral(at.centre(), number)
+	})
 }
 
 func (s *sheet) numeral(at Point, number string) {

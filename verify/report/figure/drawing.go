@@ -16,6 +16,13 @@ type Drawing struct {
 	Title         string // the sentence that it shows
 	Description   string // what can be seen, for who cannot see it
 	Items         []Item // drawn in order
+	Of            []Run  // which of them are a part of the model, or words beside it
+}
+
+// Run is the items of a drawing that show one part of the model.
+type Run struct {
+	Part     int // as Shape.Parts
+	From, To int // of Drawing.Items, To excluded
 }
 
 // Item is one thing in a drawing: a Path, an Arc or a Text.

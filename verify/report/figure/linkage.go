@@ -162,7 +162,7 @@ func (v *rods) name(s *sheet, down float64, a, neutral *result.LinkageAt) {
 		from, to [2]float64
 	}{{"arm", a.Shaft, a.Arm}, {"pushrod", a.Arm, a.Horn}, {"horn", a.Hinge, a.Horn}} {
 		from, to := v.on(rod.from), v.on(rod.to)
-		c := callout{at: Point{(from.X + to.X) / 2, (from.Y + to.Y) / 2}}
+		c := callout{part: noPart, at: Point{(from.X + to.X) / 2, (from.Y + to.Y) / 2}}
 		at, ok := s.room(c, TextWidth(rod.name, size, false), size, box{margin, v.paperTop, sheetWidth - margin, down - 1})
 		if ok && math.Hypot(at.centre().X-c.at.X, at.centre().Y-c.at.Y) < rodName {
 			s.write(Point{at.x0, at.y1 - size*descent}, rod.name, size, Start, false, Grey)

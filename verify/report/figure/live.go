@@ -174,7 +174,7 @@ func (l *Live) rear(p *result.Picture) *rear {
 	for _, below := range []bool{true, false} {
 		for i := range l.shape.Parts {
 			if where := placeOf(&l.shape.Parts[i]); below == (where == hanging || where == nacelle) {
-				v.part(i)
+				v.of(i, func() { v.part(i) })
 			}
 		}
 	}
@@ -185,7 +185,7 @@ func (l *Live) plan(p *result.Picture) *above {
 	v := newAbove(l.shape, p)
 	v.backdrop()
 	for i := range l.shape.Parts {
-		v.part(i)
+		v.of(i, func() { v.part(i) })
 	}
 	return v
 }
@@ -219,7 +219,7 @@ func (l *Live) mark(s *sheet, view *tagged, p *result.Picture, how []shown) {
 		s.lead(view.from[i], view.at[i])
 	}
 	for i := range l.tags {
-		l.tag(s, i, view.at[i], &p.Stands[i], how[i])
+		s.of(i, func() { l.tag(s, i, view.at[i], &p.Stands[i], how[i]) })
 	}
 }
 

@@ -15,7 +15,7 @@ func Plan(s *result.Shape, p *result.Picture, title string) Drawing {
 	v := newAbove(s, p)
 	v.backdrop()
 	for i := range s.Parts {
-		v.part(i)
+		v.of(i, func() { v.part(i) })
 	}
 	bottom := v.callOut(callouts(s, p, v.how, v.at), box{margin, 4.2, sheetWidth - margin, v.bottom})
 	v.write(Point{margin, 3}, "port", 2.2, Start, false, Grey)

@@ -55,6 +55,7 @@ func bounds(points []Point) box {
 // sheet is a drawing in the making, and what of its room is taken.
 type sheet struct {
 	items   []Item
+	runs    []Run // of items, ascending, none within another
 	taken   []box // by what is drawn: words keep off, and lines to words should
 	ground  []box // by what is drawn beneath: words keep off
 	words   []box // by words: nothing may run over them
@@ -63,6 +64,15 @@ type sheet struct {
 }
 
 func (s *sheet) add(items ...Item) { s.items = append(s.items, items...) }
+
+// of draws what belongs to a part.
+func (s *sheet) of(part int, draw func()) {
+	from := len(s.items)
+	draw()
+	if to := len(s.items); to > from && part != noPart {
+		s.runs = append(s.runs, Run{Part: part, From: from, To: to})
+	}
+}
 
 // line draws a line that words may run across.
 func (s *sheet) line(stroke Stroke, points ...Point) {
@@ -115,5 +125,5 @@ func (t Text) box() box {
 
 // finish makes a drawing of the sheet.
 func (s *sheet) finish(width, height float64, title, description string) Drawing {
-	return Drawing{Width: width, Height: height, Title: plain(title), Description: plain(description), Items: s.items}
+	return Drawing{Width: width, Height: height, Title: plain(title), Description: plain(description), Items: s.items, Of: s.runs}
 }

@@ -13,6 +13,7 @@ import (
 type SVGOptions struct {
 	ID    string // the drawing's id, of letters, digits and "-"; those of its title and description begin with it
 	Class string // of the svg element; may be empty
+	Parts bool   // what shows a part of the model is a group with its index: <g data-part="3">
 }
 
 // SVG writes a drawing as an svg element in its own namespace, fit to stand alone or in a
@@ -35,7 +36,14 @@ func SVG(w io.Writer, d *Drawing, o SVGOptions) error {
 	b.put(`<title id="`, id, `-title">`, escape(d.Title), "</title>\n")
 	b.put(`<desc id="`, id, `-desc">`, escape(d.Description), "</desc>\n")
 	b.put(`<rect class="fill-white" width="`).number(d.Width).put(`" height="`).number(d.Height).put(`" fill="#ffffff"/>`, "\n")
-	for _, item := range d.Items {
+	runs := d.Of
+	if !o.Parts {
+		runs = nil
+	}
+	for i, item := range d.Items {
+		if len(runs) > 0 && runs[0].From == i {
+			b.put(`<g data-part="`, strconv.Itoa(runs[0].Part), `">`, "\n")
+		}
 		switch item := item.(type) {
 		case Path:
 			b.path(&item)
@@ -43,6 +51,10 @@ func SVG(w io.Writer, d *Drawing, o SVGOptions) error {
 			b.arc(&item)
 		case Text:
 			b.text(&item)
+		}
+		if len(runs) > 0 && runs[0].To == i+1 {
+			b.put("</g>\n")
+			runs = runs[1:]
 		}
 	}
 	b.put("</svg>\n")

@@ -14,6 +14,7 @@ import (
 
 	"example.com/hingeline/verify/report/figure"
 	"example.com/hingeline/verify/report/sample"
+	"example.com/hingeline/verify/result"
 )
 
 // written is a drawing as SVG.
@@ -166,6 +167,33 @@ func TestInksAreReadOnPaper(t *testing.T) {
 			if got := contrast(ink, ground); got < enough {
 				t.Errorf("ink %d on %d: contrast %.2f, want %g", ink, ground, got, enough)
 			}
+		}
+	}
+}
+
+// TestPartsCanBePointedAt sees a group for every part of the model in both views, and
+// nothing else beside what is drawn without groups.
+func TestPartsCanBePointedAt(t *testing.T) {
+	group := regexp.MustCompile(`<g data-part="(\d+)">\n`)
+	for name, of := range map[string]func(*result.Shape, *result.Picture, string) figure.Drawing{"behind": figure.Behind, "above": figure.Plan} {
+		paper := sample.Paper()
+		d := of(&paper.Shape, &paper.Pictures[0], name)
+		var b bytes.Buffer
+		if err := figure.SVG(&b, &d, figure.SVGOptions{ID: name, Parts: true}); err != nil {
+			t.Fatal(err)
+		}
+		if _, _, _, err := parsed(b.String()); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		seen := map[string]bool{}
+		for _, m := range group.FindAllStringSubmatch(b.String(), -1) {
+			seen[m[1]] = true
+		}
+		if len(seen) != len(paper.Shape.Parts) {
+			t.Errorf("%s: groups of %d parts, wanted %d", name, len(seen), len(paper.Shape.Parts))
+		}
+		if plain := strings.ReplaceAll(group.ReplaceAllString(b.String(), ""), "</g>\n", ""); plain != written(t, &d, name) {
+			t.Errorf("%s: with groups something else is drawn", name)
 		}
 	}
 }

@@ -130,6 +130,8 @@ function written(s) {
   $("scenario").focus();
 }
 
+sight.pointing(look);
+$("part").addEventListener("change", event => look(Number(event.target.value)));
 $("centre").addEventListener("click", () => hands.rest("stick"));
 $("rest").addEventListener("click", () => hands.rest());
 $("against").addEventListener("change", event => { against = Number(event.target.value); link.send(); });

@@ -8,7 +8,47 @@ const $ = id => document.getElementById(id);
 /** Put a drawing in its box. */
 export function draw(id, text) {
   const box = $("box-" + id);
-  if (box) put(box, text);
+  if (box) underline(put(box, text));
+}
+
+let pointed = 0; // the part that is pointed at
+
+function underline(svg) {
+  svg.querySelectorAll("[data-part]").forEach(g => g.classList.toggle("looked", Number(g.dataset.part) === pointed));
+}
+
+/** How far from a part in a picture one may point and mean it, in pixels: half of a finger. */
+const reach = 22;
+
+/** The part in a picture that is pointed at: the nearest, −1 for none. */
+function partAt(box, event) {
+  let best = -1, least = reach;
+  for (const g of box.querySelectorAll("[data-part]")) {
+    const b = g.getBoundingClientRect();
+    const far = Math.hypot(Math.max(b.left - event.clientX, 0, event.clientX - b.right), Math.max(b.top - event.clientY, 0, event.clientY - b.bottom));
+    const smaller = far + Math.min(b.width, b.height) / 1000; // what lies on something larger is meant
+    if (smaller < least) [best, least] = [Number(g.dataset.part), smaller];
+  }
+  return best;
+}
+
+/** Let parts be pointed at in the pictures; chosen is called with the part. */
+export function pointing(chosen) {
+  for (const id of ["behind", "above"]) {
+    const box = $("box-" + id);
+    let dwell = 0, over = -1;
+    box.addEventListener("pointermove", event => {
+      if (event.pointerType !== "mouse") return;
+      const part = partAt(box, event);
+      box.classList.toggle("near", part >= 0);
+      if (part === over) return;
+      over = part;
+      clearTimeout(dwell);
+      if (part >= 0) dwell = setTimeout(() => chosen(part), 150);
+    });
+    box.addEventListener("pointerleave", () => { clearTimeout(dwell); over = -1; });
+    box.addEventListener("click", event => { const part = partAt(box, event); if (part >= 0) chosen(part); });
+  }
 }
 
 /** Build a card for every part; chosen is called with the part that is pointed at. */
@@ -34,11 +74,18 @@ export function mark(parts, looked) {
     $("name-" + i).setAttribute("aria-pressed", i === looked);
   });
   $("why-head").textContent = `Why: ${parts[looked].name}`;
+  if ($("part").length !== parts.length || [...$("part")].some((o, i) => o.text !== parts[i].name))
+    $("part").replaceChildren(...parts.map((part, i) => element("option", { value: i }, part.name)));
+  $("part").value = looked;
+  pointed = looked;
+  document.querySelectorAll("#box-behind svg, #box-above svg").forEach(underline);
 }
 
 /** Show what every part does. */
 export function stand(layout, answer) {
   const bites = [];
+  $("pointed-part").textContent = layout.parts[answer.part].name;
+  $("pointed-says").textContent = answer.parts[answer.part].says;
   answer.parts.forEach((part, i) => {
     $("says-" + i).textContent = part.says;
     $("told-" + i).textContent = part.channels.map(c => `${c.name}: ${c.percent}, ${c.pulse}`).join("; ");
