@@ -73,6 +73,7 @@ type part struct {
 	Name    string `json:"name"`
 	Number  int    `json:"number"` // on the way round the model, from 1, as at the bench
 	Stage   string `json:"stage"`
+	Motor   bool   `json:"motor"`
 	Against []int  `json:"against"` // the controls without positions that bear on it
 }
 
@@ -100,7 +101,7 @@ func (s *subject) layOut() layout {
 		l.Controls = append(l.Controls, k)
 	}
 	for i := range m.Setup.Parts {
-		k := part{Name: m.Setup.Parts[i].Name, Stage: string(s.shape.Parts[i].Stage)}
+		k := part{Name: m.Setup.Parts[i].Name, Stage: string(s.shape.Parts[i].Stage), Motor: m.Setup.Parts[i].Motion == mixcore.Power}
 		for _, c := range s.probe.PartReach(i).Controls() {
 			if m.Setup.Controls[c].Kind != mixcore.SwitchControl {
 				k.Against = append(k.Against, c)
