@@ -36,6 +36,7 @@ type tagged struct {
 const (
 	tagSize    = 2.1 // radius
 	tagArrow   = 3.0
+	besideTag  = 2*tagSize + 0.5 // to the symbol
 	tagNumeral = 3.0
 	tagWord    = 2.7
 	tagLine    = 3.2
@@ -120,7 +121,7 @@ func (l *Live) place(view *tagged, poses []*sheet) {
 
 // size is the room of a part's tag, whatever it shows.
 func (l *Live) size(i int) (width, height float64) {
-	width, height = 2*tagSize+0.5+tagArrow, 2*tagSize
+	width, height = besideTag+tagArrow, 2*tagSize
 	if l.shape.Parts[i].Motion == result.Power {
 		width, height = max(width, TextWidth(mostRuns, tagWord, true)), height+tagLine
 	}
@@ -216,11 +217,25 @@ func sides(s *sheet, view string) {
 // mark draws the tags.
 func (l *Live) mark(s *sheet, view *tagged, p *result.Picture, how []shown) {
 	for i := range l.tags {
-		s.lead(view.from[i], view.at[i])
+		s.lead(view.from[i], l.seen(i, view.at[i], &p.Stands[i]))
 	}
 	for i := range l.tags {
 		s.of(i, func() { l.tag(s, i, view.at[i], &p.Stands[i], how[i]) })
 	}
+}
+
+// seen is what is to be seen of a tag, but for the symbol of its way.
+func (l *Live) seen(i int, at box, st *result.Stand) box {
+	width := 2 * tagSize
+	if l.shape.Parts[i].Motion == result.Power {
+		words, strong, _ := runs(st)
+		width = max(width, TextWidth(words, tagWord, strong))
+	}
+	if l.tags[i].Fails {
+		width = max(width, tagArrow+TextWidth(failsWord, tagWord, true))
+	}
+	at.x1 = at.x0 + width
+	return at
 }
 
 // tag draws the number of a part in a circle, or in a square with a cross where a check
@@ -240,14 +255,11 @@ func (l *Live) tag(s *sheet, i int, at box, st *result.Stand, how shown) {
 	}
 	s.write(Point{middle.X, middle.Y + size*0.36}, number, size, Middle, true, Black)
 	if how != plainly {
-		s.add(Arrow(wayOf(st), Point{middle.X + tagSize + 0.5 + tagArrow/2, middle.Y}, tagArrow, Black)...)
+		s.add(Arrow(wayOf(st), Point{at.x0 + besideTag + tagArrow/2, middle.Y}, tagArrow, Black)...)
 	}
 	base := at.y0 + 2*tagSize + tagWord
 	if l.shape.Parts[i].Motion == result.Power {
-		words, strong, ink := runs(st), true, Black
-		if words == "" {
-			words, strong, ink = "stopped", false, Grey
-		}
+		words, strong, ink := runs(st)
 		s.write(Point{at.x0, base}, words, tagWord, Start, strong, ink)
 		base += tagLine
 	}
@@ -257,12 +269,12 @@ func (l *Live) tag(s *sheet, i int, at box, st *result.Stand, how shown) {
 	}
 }
 
-// runs is what is written of a motor that runs; empty for one that does not.
-func runs(st *result.Stand) string {
+// runs is what is written of a motor.
+func runs(st *result.Stand) (words string, strong bool, ink Ink) {
 	if power, ok := strings.CutPrefix(st.Says, "power "); ok {
-		return "RUNS " + power
+		return "RUNS " + power, true, Black
 	}
-	return ""
+	return "stopped", false, Grey
 }
 
 func (l *Live) describe(seen string, p *result.Picture, how []shown) string {

@@ -135,8 +135,8 @@ export function stand(layout, answer) {
     row(i, part);
   });
   motors(layout, answer);
-  $("bites").replaceChildren(bites.length ? element("span", { class: "all" }, `⚠ LIMIT. ${bites.join("; ")}.`) : "No travel limit or stop is reached here.",
-    bites.length ? element("span", { class: "few", "aria-hidden": "true" }, `⚠ LIMIT at ${bites.length === 1 ? layout.parts[answer.parts.findIndex(p => p.limits?.length)].name : bites.length + " parts"}.`) : "");
+  $("bites").replaceChildren(element("span", { class: "all" }, bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No travel limit or stop is reached here."),
+    element("span", { class: "few", "aria-hidden": "true" }, bites.length ? `⚠ LIMIT at ${bites.length === 1 ? "one part" : bites.length + " parts"}` : "no limit or stop reached"));
   $("bites").classList.toggle("bitten", bites.length > 0);
   $("pose").textContent = `The controls: ${answer.pose}.`;
   $("turns").textContent = answer.turns?.length ? `Against everything at rest: ${answer.turns.join(" ")}` : "";
