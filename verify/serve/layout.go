@@ -4,7 +4,6 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
-	"example.com/hingeline/verify/faults/walk"
 	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/report/figure"
 	"example.com/hingeline/verify/result"
@@ -101,16 +100,13 @@ func (s *subject) layOut() layout {
 		l.Controls = append(l.Controls, k)
 	}
 	for i := range m.Setup.Parts {
-		k := part{Name: m.Setup.Parts[i].Name, Stage: string(s.shape.Parts[i].Stage), Motor: m.Setup.Parts[i].Motion == mixcore.Power}
+		k := part{Name: m.Setup.Parts[i].Name, Number: s.shape.Parts[i].Number, Stage: string(s.shape.Parts[i].Stage), Motor: m.Setup.Parts[i].Motion == mixcore.Power}
 		for _, c := range s.probe.PartReach(i).Controls() {
 			if m.Setup.Controls[c].Kind != mixcore.SwitchControl {
 				k.Against = append(k.Against, c)
 			}
 		}
 		l.Parts = append(l.Parts, k)
-	}
-	for n, i := range walk.PartOrder(&m.Setup) {
-		l.Parts[i].Number = n + 1
 	}
 	return l
 }
