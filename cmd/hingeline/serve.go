@@ -39,6 +39,11 @@ beside it and are made again whenever a file changes. Open the address that it p
 in a browser; Ctrl-C ends it. It moves pictures and nothing else: no radio and no
 servo is told anything.
 
+A second page leads through the walk-around of bench, one step at a time, and keeps
+the record that bench keeps: either goes on where the other stopped. To hold it on a
+phone beside the model, --lan lets devices of the private network in, each by a code
+that is said here and on the page here. The line to them is not encrypted.
+
 The script is found as check finds it; without one there are no checks. A built-in
 model goes by its name: serve bracken-20.`,
 		Example: `  hingeline serve bracken-20

@@ -105,3 +105,75 @@ func serving(t *testing.T, airframe string) string {
 	}
 	return lines.Text()
 }
+
+// TestPageAtTheBenchIsGoneOnWithAtTheTerminal answers some steps on the page, ends the
+// program, and finishes the same record with bench; and the other way round.
+func TestPageAtTheBenchIsGoneOnWithAtTheTerminal(t *testing.T) {
+	dir := t.TempDir()
+	text, _ := airframes.ReadShipped("pellin-park")
+	airframe := filepath.Join(dir, "pellin.yaml")
+	text = bytes.Replace(text, []byte("../features/"), nil, 1)
+	if err := os.WriteFile(airframe, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	asked, _ := features.Read("pellin-park.feature")
+	if err := os.WriteFile(filepath.Join(dir, "pellin-park.feature"), asked, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	program := filepath.Join(dir, "hingeline")
+	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+	typed := func(lines string, more ...string) string {
+		t.Helper()
+		c := exec.Command(program, append([]string{"bench", airframe, "--brief"}, more...)...)
+		c.Stdin = strings.NewReader(lines)
+		out, _ := c.CombinedOutput()
+		return string(out)
+	}
+	if out := typed("yes\nyes\nyes\ny\n"); !strings.Contains(out, "NOT FINISHED") {
+		t.Fatalf("begun at the terminal: %s", out)
+	}
+	address := serving(t, airframe)
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(*chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	within, stop := context.WithTimeout(t.Context(), 3*time.Minute)
+	defer stop()
+	alone, end := chromedp.NewExecAllocator(within, options...)
+	defer end()
+	ctx, cancel := chromedp.NewContext(alone)
+	defer cancel()
+	if err := chromedp.Do(ctx, chromedp.Navigate(address+"bench")); err != nil {
+		t.Fatal(err)
+	}
+	press := func(words, until string) {
+		t.Helper()
+		script := `(words => { const b = [...document.querySelectorAll("#now button")].find(b => b.textContent === words && !b.disabled); b?.click(); return !!b; })("` + words + `")`
+		for range 400 {
+			if did, err := chromedp.Run(ctx, chromedp.Evaluate[bool](script)); err == nil && did {
+				for range 400 {
+					if head, err := chromedp.Run(ctx, chromedp.Evaluate[string](`document.querySelector("#now-head").textContent`)); err == nil && strings.HasPrefix(head, until) {
+						return
+					}
+					time.Sleep(25 * time.Millisecond)
+				}
+				break
+			}
+			time.Sleep(25 * time.Millisecond)
+		}
+		text, _ := chromedp.Run(ctx, chromedp.Evaluate[string](`document.body.innerText`))
+		t.Fatalf("%q never led to %q: %s", words, until, text)
+	}
+	press("Go on with record 1", "Before anything moves: 1 of 3")
+	press("Yes", "Before anything moves: 2 of 3")
+	press("Yes", "Before anything moves: 3 of 3")
+	press("Yes", "Step 2 of")
+	press("All as expected", "Step 3 of")
+	press("Pause", "With the model in hand")
+	out := typed("yes\nyes\nyes\n"+strings.Repeat("y\n", 20), "--resume")
+	if strings.Contains(out, "STEP 2 of") || !strings.Contains(out, "STEP 3 of") || !strings.Contains(out, "SEEN AS EXPECTED") {
+		t.Errorf("gone on with at the terminal: %s", out)
+	}
+	if entries, _ := os.ReadDir(filepath.Join(dir, "pellin.bench")); len(entries) != 1 {
+		t.Errorf("%d records, wanted the one", len(entries))
+	}
+}

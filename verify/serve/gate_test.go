@@ -33,6 +33,9 @@ func TestPageIsGivenWithItsPolicy(t *testing.T) {
 		if strings.Contains(answer.Header.Get("Content-Security-Policy"), "unsafe") {
 			t.Errorf("%s: the policy lets anything in", path)
 		}
+		if strings.HasPrefix(text, "<!doctype") && !strings.Contains(text, "<noscript>") {
+			t.Errorf("%s: says nothing to a browser without scripts", path)
+		}
 		for _, mark := range []string{"http://", "https://", "//cdn", "{{"} {
 			rest := strings.ReplaceAll(text, "http://www.w3.org/2000/svg", "")
 			if strings.Contains(rest, mark) {

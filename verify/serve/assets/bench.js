@@ -64,6 +64,14 @@ function show() {
 }
 
 const words = (...text) => element("p", {}, ...text);
+/** Lists of what is alike, by what it is alike in. */
+function by(list, key) {
+  const groups = new Map();
+  for (const one of list) groups.set(key(one), [...(groups.get(key(one)) ?? []), one]);
+  return groups;
+}
+
+const capital = text => text[0].toUpperCase() + text.slice(1);
 const strong = text => element("strong", {}, text);
 
 function button(label, act, kind = "") {
@@ -105,7 +113,7 @@ function step() {
   const moving = s.parts.filter(p => p.moves), still = s.parts.filter(p => !p.moves);
   const noted = s.parts.filter(p => p.said);
   const progress = element("progress", { max: view.of, value: view.number - 1, "aria-label": "Steps done" });
-  const picture = element("div", { class: "drawing" });
+  const picture = element("div", { class: "drawing bled" });
   put(picture, s.picture);
   return [`Step ${view.number} of ${view.of}`, progress,
     s.runs && element("p", { class: "caution" }, "⚠ A motor runs here: propeller off, or the model restrained."),
@@ -117,7 +125,7 @@ function step() {
     picture,
     element("h3", {}, !moving.length ? "Nothing must move" : s.move?.length ? "These must move" : "These must stand off neutral"),
     element("ul", { class: "must" }, ...moving.map(p => element("li", { class: p.differs ? "bad" : "" }, element("span", {}, p.name), " ", strong(p.must)))),
-    still.length > 0 && words("The others: " + still.map(p => `${p.name} ${p.must}`).join("; ") + "."),
+    ...[...by(still, p => p.must)].map(([must, parts]) => words(strong(capital(must) + ": "), parts.map(p => p.name).join(", ") + ".")),
     noted.length > 0 && element("ul", { class: "noted", "aria-label": "Noted" }, ...noted.map(p => element("li", { class: p.differs ? "bad" : "" }, `${p.differs ? "✗" : "✓"} ${p.name}: ${p.said.join("; ")}`))),
     button(s.touched ? "The rest is as expected" : "All as expected", () => say("all"), "first"),
     moving.length > 0 && button("Not as expected …", () => go(moving.length === 1 ? { screen: "what", part: moving[0].number } : { screen: "which", moves: true })),
@@ -132,7 +140,7 @@ const which = () => [at.moves ? "Which was not as expected?" : "Which moved as w
 
 function what() {
   const p = view.step.parts.find(one => one.number === at.part);
-  return [`The ${p.name}`, words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(saw, () => say("say", p.number, saw))), measure(p), toStep()];
+  return [`The ${p.name}`, words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(capital(saw), () => say("say", p.number, saw))), measure(p), toStep()];
 }
 
 function measure(p) {

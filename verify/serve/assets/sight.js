@@ -71,8 +71,8 @@ const byNumber = parts => parts.map((part, i) => [part, i]).sort(([a], [b]) => a
 
 /** Build a row for every part below the picture. */
 export function rows(parts, chosen) {
-  $("now").style.setProperty("--rows", Math.ceil(parts.length / 2));
-  $("now").replaceChildren(...byNumber(parts).map(([part, i]) => {
+  $("standing").style.setProperty("--rows", Math.ceil(parts.length / 2));
+  $("standing").replaceChildren(...byNumber(parts).map(([part, i]) => {
     const row = element("li", { id: "row-" + i }, element("span", { class: "number" }, part.number), element("span", { class: "way sign", "aria-hidden": "true" }),
       element("strong", { class: "short" }), element("span", { class: "whose" }, part.name), element("span", { class: "marks" }));
     row.addEventListener("click", () => chosen(i));
