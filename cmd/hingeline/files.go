@@ -57,6 +57,12 @@ func (s *session) readFile(name string, kind fileKind) ([]byte, *diag.Problem) {
 	if err == nil && info.IsDir() {
 		return nil, directoryProblem(name, kind)
 	}
+	if s.follows && err == nil && !info.Mode().IsRegular() {
+		return nil, &diag.Problem{
+			Place: diag.Place{File: name}, Code: "file-unreadable",
+			Message: "is a pipe or a device, which has no changes to wait for; wanted " + kind.noun,
+		}
+	}
 	if other := kind.other(); err == nil && slices.Contains(other.suffixes(), filepath.Ext(name)) {
 		return nil, &diag.Problem{
 			Place: diag.Place{File: name}, Code: "wrong-kind-of-file",

@@ -63,7 +63,8 @@ model goes by its name: serve bracken-20.`,
 }
 
 const (
-	headTime  = 5 * time.Second // for the head of a request
+	headTime  = 5 * time.Second  // for the head of a request
+	bodyTime  = 15 * time.Second // for all of a request
 	idleTime  = time.Minute
 	mostHead  = 16 << 10 // bytes of a request's head
 	heapGrows = 100      // percent that the heap may grow before rubbish is collected: this runs for hours
@@ -85,6 +86,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 			return &usageError{message: `serve looks at files for changes, so it cannot read "-"`, usage: usageOf(c)}
 		}
 	}
+	s.follows = true
 	first := s.gather(args[0], args[1:])
 	if first.model == nil {
 		return &inputError{first.problems, first.sources}
@@ -127,7 +129,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		fmt.Fprint(s.stderr, lanWarning)
 		server.OpenTo(addresses, func(d serve.Door) { said(doorWords(d)) })
 	}
-	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
+	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
 	defer web.Close()
 	defer server.Close()
 	if _, err := fmt.Fprintf(s.results(), "http://%s/\n", listener.Addr()); err != nil {
@@ -150,11 +152,17 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 	}
 }
 
-// listenHere listens on this machine alone.
+// listenHere listens on this machine alone: at 127.0.0.1, or where there is no such thing
+// at ::1. A port that is taken there is never shared by way of the other: both would be
+// localhost.
 func listenHere(port int) (net.Listener, error) {
 	listener, err := net.Listen("tcp4", fmt.Sprintf("127.0.0.1:%d", port))
 	if err == nil {
 		return listener, nil
+	}
+	if other, wrong := net.Listen("tcp4", "127.0.0.1:0"); wrong == nil {
+		other.Close()
+		return nil, err
 	}
 	if six, errSix := net.Listen("tcp6", fmt.Sprintf("[::1]:%d", port)); errSix == nil {
 		return six, nil

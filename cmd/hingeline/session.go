@@ -24,6 +24,7 @@ type session struct {
 	verdict        result.Verdict // of the last check; empty where there was none
 	asJSON         bool           // what is wrong with files goes to stdout too, as JSON
 	onScreen       bool           // stdout is a terminal that --watch clears
+	follows        bool           // the files are read again whenever they change
 }
 
 // terminalFile is the terminal behind a reader or writer, or nil.

@@ -22,7 +22,7 @@ const (
 	// vanishedTries is how many times settleTime a file that was there may be
 	// gone before that counts: editors put a new file in the place of the old.
 	vanishedTries = 10
-	// lookAgain is how often directories that are gone are looked for.
+	// lookAgain is how often files are looked at though nothing was heard of them.
 	lookAgain = 500 * time.Millisecond
 )
 
@@ -34,6 +34,7 @@ func (s *session) watch(check func() ([]diskFile, error)) error {
 		return fmt.Errorf("files cannot be watched here: %w", err)
 	}
 	defer w.close()
+	s.follows = true
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	keys, restore := s.keys()
@@ -100,7 +101,6 @@ type watcher struct {
 	events *fsnotify.Watcher
 	files  []diskFile
 	dirs   map[string]bool // watched now
-	missed bool            // a directory is not there to be watched
 }
 
 func newWatcher() (*watcher, error) {
@@ -122,7 +122,6 @@ func (w *watcher) follow(files []diskFile) {
 // watchDirs watches every directory that holds one of the files, or the file
 // that a link there leads to.
 func (w *watcher) watchDirs() {
-	w.missed = false
 	wanted := map[string]bool{}
 	for _, f := range w.files {
 		wanted[filepath.Dir(f.name)] = true
@@ -138,7 +137,6 @@ func (w *watcher) watchDirs() {
 	}
 	for dir := range wanted {
 		if err := w.events.Add(dir); err != nil {
-			w.missed = true
 			delete(w.dirs, dir)
 		} else {
 			w.dirs[dir] = true
@@ -168,10 +166,8 @@ func (w *watcher) changed(ctx context.Context, keys <-chan key) []string {
 		case <-w.events.Errors:
 			settled.Reset(settleTime) // events were lost: look for ourselves
 		case <-again.C:
-			if w.missed {
-				w.watchDirs()
-				settled.Reset(settleTime)
-			}
+			w.watchDirs() // of a directory that was moved and put back no word comes
+			settled.Reset(settleTime)
 		case <-settled.C:
 			switch names := stale(w.files); {
 			case names == nil:

@@ -30,6 +30,7 @@ type curve struct {
 // curve.
 func (p *page) curveAt(s *subject, h *hand, in *mixcore.Input) (*curve, *figure.Point) {
 	if h.Against < 0 || s.model.Setup.Controls[h.Against].Kind == mixcore.SwitchControl {
+		p.curve, p.curveOf = nil, "" // the page puts it away
 		return nil, nil
 	}
 	others := in.Clone()
@@ -40,7 +41,7 @@ func (p *page) curveAt(s *subject, h *hand, in *mixcore.Input) (*curve, *figure.
 		drawn = s.curve(h.Part, h.Against, in)
 		p.curve, p.curveOf = drawn, key
 	}
-	x := in.Position[h.Against]
+	x := h.At[h.Against]
 	return drawn, &figure.Point{X: p.curve.plot.x(x), Y: p.curve.plot.y(p.curve.now.at(x))}
 }
 
@@ -49,6 +50,10 @@ func (s *subject) curve(part, against int, in *mixcore.Input) *curve {
 	name, control := s.model.Setup.Parts[part].Name, s.model.Setup.Controls[against].Name
 	c := &curve{Part: part, Against: against, Caption: "The " + name + " against the " + control, Heads: []string{control}}
 	c.Dead = s.deadWords(against, ways)
+	if singly := s.singlyWords(part, in); singly != "" {
+		c.Dead = append([]string{singly}, c.Dead...)
+		ways[0].singly = true
+	}
 	for i, w := range ways {
 		c.Heads = append(c.Heads, wayName(ways, i)+nowWord(ways, w))
 	}
@@ -103,14 +108,34 @@ func (s *subject) placeWords(part int, at float64) string {
 	return wording.Position(p, mixcore.PartOutput{Amount: mixcore.Percent(at)})
 }
 
-// letters name the ways in the drawing.
-const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+// singlyWords says that not every position of the switches was looked at; nothing where
+// it was.
+func (s *subject) singlyWords(part int, in *mixcore.Input) string {
+	switches, _, singly := s.states(part, in)
+	if !singly || in.SignalLost {
+		return ""
+	}
+	return fmt.Sprintf("NOT EVERY SWITCH POSITION IS HERE: %d switches bear on it. Each is moved by itself from where it stands, and no two together.", len(switches))
+}
+
+// letter names a way in the drawing: A to Z, then A2 and so on.
+func letter(i int) string {
+	const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+	name := letters[i%len(letters):][:1]
+	if round := i / len(letters); round > 0 {
+		name += fmt.Sprint(round + 1)
+	}
+	return name
+}
 
 func wayName(ways []way, i int) string {
-	if len(ways) == 1 {
-		return "in every switch position"
+	switch {
+	case len(ways) > 1:
+		return letter(i) + ": " + ways[i].When
+	case ways[0].singly:
+		return "whichever one switch is moved"
 	}
-	return letters[i:i+1] + ": " + ways[i].When
+	return "in every switch position"
 }
 
 func nowWord(ways []way, w way) string {
@@ -135,7 +160,7 @@ func (s *subject) deadWords(against int, ways []way) []string {
 				words += " (" + d.Because + ")"
 			}
 			if len(ways) > 1 {
-				words = letters[i:i+1] + ": " + words
+				words = letter(i) + ": " + words
 			}
 			list = append(list, words)
 		}
@@ -246,7 +271,7 @@ func (s *subject) draw(part, against int, ways []way, p *plot) *figure.Drawing {
 		if len(ways) > 1 {
 			k := len(w.X) - 1 - (i%5)*len(w.X)/12
 			add(figure.Disc(figure.Point{X: x(w.X[k]), Y: y(w.Y[k])}, 1.7, figure.White)...)
-			write(x(w.X[k]), y(w.Y[k])+0.95, figure.Middle, w.Now, letters[i:i+1])
+			write(x(w.X[k]), y(w.Y[k])+0.95, figure.Middle, w.Now, letter(i))
 		}
 	}
 	d.Height = s.below(d, ways, x)
@@ -265,7 +290,7 @@ func (s *subject) below(d *figure.Drawing, ways []way, x func(float64) float64) 
 		}
 		word := "dead"
 		if len(ways) > 1 {
-			word += " " + letters[i:i+1]
+			word += " " + letter(i)
 		}
 		write(plotLeft-1, y+2.5, figure.End, w.Now, word)
 		for _, part := range w.Dead {

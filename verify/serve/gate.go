@@ -55,7 +55,11 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 		h.Set("Allow", "GET, HEAD")
 		s.refuse(w, http.StatusMethodNotAllowed, "method %.20q", q.Method)
 	case crossSite(q):
-		s.refuse(w, http.StatusForbidden, "%.80q asked for by a page of somebody else", q.URL.Path)
+		asked := q.URL.Path
+		if strings.HasPrefix(asked, socketPath) {
+			asked = socketPath + "…" // the rest may be the token
+		}
+		s.refuse(w, http.StatusForbidden, "%.80q asked for by a page of somebody else", asked)
 	case lan && !s.letIn(w, q):
 	case strings.HasPrefix(q.URL.Path, socketPath):
 		s.serveSocket(w, q, here)

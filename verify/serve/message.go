@@ -17,13 +17,37 @@ const mostMessage = 16 << 10
 
 // hand is what a page sends: where its controls stand, and what it looks at.
 type hand struct {
-	Number   int64     `json:"number"`   // counts up; the answer has it too
-	Revision int       `json:"revision"` // of the model that it speaks of
-	At       []float64 `json:"at"`       // by control: percent, or the index of a switch position
-	Held     []float64 `json:"held"`     // where they stood when the signal went; none while it is there
-	Part     int       `json:"part"`     // the part looked at
-	Against  int       `json:"against"`  // the control whose travel curve is drawn; −1 for none
-	Sentence bool      `json:"sentence"` // the pose is wanted as a scenario
+	Number   int64  `json:"number"`   // counts up; the answer has it too
+	Revision int    `json:"revision"` // of the model that it speaks of
+	At       places `json:"at"`       // by control: percent, or the index of a switch position
+	Held     places `json:"held"`     // where they stood when the signal went; none while it is there
+	Part     int    `json:"part"`     // the part looked at
+	Against  int    `json:"against"`  // the control whose travel curve is drawn; −1 for none
+	Sentence bool   `json:"sentence"` // the pose is wanted as a scenario
+}
+
+// places are numbers. What is no number in a page comes as null, which is none here
+// either, in place of 0.
+type places []float64
+
+func (p *places) UnmarshalJSON(text []byte) error {
+	var list []*float64
+	if err := json.Unmarshal(text, &list); err != nil {
+		return err
+	}
+	for i, at := range list {
+		if at == nil {
+			return fmt.Errorf("place %d is no number", i)
+		}
+	}
+	*p = nil
+	if list != nil {
+		*p = make(places, len(list))
+	}
+	for i, at := range list {
+		(*p)[i] = *at
+	}
+	return nil
 }
 
 // readHand reads a message. Whether it fits the model is not looked at.

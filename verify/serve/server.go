@@ -36,12 +36,18 @@ type Server struct {
 	closed  chan struct{}
 }
 
+// defaultPort is that of http, which browsers leave out.
+const defaultPort = 80
+
 // New is a server that listens on a port of this machine and shows nothing yet. log is
 // called with a line for everything that is refused, from any goroutine.
 func New(port int, log func(line string)) *Server {
 	s := &Server{hosts: map[string]bool{}, token: rand.Text(), log: &refusals{write: log}, pages: map[*page]bool{}, closed: make(chan struct{})}
 	for _, name := range []string{"127.0.0.1", "localhost", "[::1]"} {
 		s.hosts[fmt.Sprintf("%s:%d", name, port)] = true
+		if port == defaultPort {
+			s.hosts[name] = true
+		}
 	}
 	return s
 }

@@ -27,13 +27,18 @@ type way struct {
 	X    []float64
 	Y    []float64 // degrees, plus as mixcore's, or percent
 	Dead []stretch
+
+	singly bool // the only way, of all that was looked at: each switch was moved by itself
 }
 
 // ways are the ways of a part, those that are the same as one. in has all that does not
 // move; it is not changed.
 func (s *subject) ways(part, against int, in *mixcore.Input) []way {
 	at := in.Clone()
-	switches, states := s.states(part, &at)
+	switches, states, _ := s.states(part, &at)
+	if in.SignalLost {
+		states = states[:1]
+	}
 	var list []way
 	for k, state := range states {
 		for i, position := range state {
@@ -67,8 +72,8 @@ func indices(list []float64) []int {
 }
 
 // states are the positions of the switches that bear on a part: as they stand first, then
-// every other, or each switch by itself where that would be too many.
-func (s *subject) states(part int, in *mixcore.Input) (switches []int, states [][]float64) {
+// every other, or each switch by itself where that would be too many, and whether so.
+func (s *subject) states(part int, in *mixcore.Input) (switches []int, states [][]float64, singly bool) {
 	number := 1
 	for _, c := range s.probe.PartReach(part).Controls() {
 		if k := &s.model.Setup.Controls[c]; k.Kind == mixcore.SwitchControl {
@@ -95,7 +100,7 @@ func (s *subject) states(part int, in *mixcore.Input) (switches []int, states []
 			}
 			state[i] = now[i]
 		}
-		return switches, states
+		return switches, states, true
 	}
 	var all func(i int)
 	all = func(i int) {
@@ -109,7 +114,7 @@ func (s *subject) states(part int, in *mixcore.Input) (switches []int, states []
 		}
 	}
 	all(0)
-	return switches, states
+	return switches, states, false
 }
 
 func (s *subject) stateWords(switches []int, state []float64) string {
@@ -123,7 +128,7 @@ func (s *subject) stateWords(switches []int, state []float64) string {
 // places are where a control is put along its travel: evenly, and where something changes.
 func (s *subject) places(control int) []float64 {
 	low, high := s.model.Setup.Controls[control].Range()
-	list := slices.Clone(s.probe.Points[control])
+	list := slices.Concat(s.probe.Points[control], s.told(control))
 	for i := range wayPieces + 1 {
 		list = append(list, low+(high-low)*float64(i)/wayPieces)
 	}
@@ -139,6 +144,11 @@ func (s *subject) way(part, against int, in *mixcore.Input) way {
 		w.Y = append(w.Y, y)
 	}
 	w.Dead = deadOf(&w, look)
+	if in.SignalLost {
+		for i := range w.Dead {
+			w.Dead[i].Because = "the signal is lost"
+		}
+	}
 	return w
 }
 
@@ -147,7 +157,9 @@ func (s *subject) looker(part, against int, in *mixcore.Input) looker {
 	some, out := s.model.Plan.Some([]int{part}), s.model.Plan.NewOutput()
 	at, p := in.Clone(), &s.model.Setup.Parts[part]
 	return func(x float64) (float64, mixcore.Limit) {
-		at.Position[against] = x
+		if !in.SignalLost { // else what the control does now reaches nothing
+			at.Position[against] = x
+		}
 		s.model.Plan.EvalSome(&at, &some, out)
 		return s.place(part, out.Parts[part]), bites(p, part, out)
 	}

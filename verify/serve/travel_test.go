@@ -218,7 +218,7 @@ func TestManySwitchesAreMovedOneByOne(t *testing.T) {
 	}
 	s := newSubject(Now{Model: m}, 1)
 	in := m.Plan.Rest()
-	if _, states := s.states(0, &in); len(states) != 6 {
+	if _, states, _ := s.states(0, &in); len(states) != 6 {
 		t.Errorf("%d states of 32, wanted as they stand and five", len(states))
 	}
 }

@@ -59,19 +59,34 @@ export class Link {
   #line;
   #waiting = 0; // since when an answer is awaited; 0 for none
   #newer = false; // something has changed since the last message
+  #slow = false; // an answer is overdue
   #number = 0;
-  #message;
+  #message; #changed;
 
-  /** message makes what is sent. */
+  /** message makes what is sent; changed is also told "slow" when an answer is overdue. */
   constructor(message, heard, changed) {
     this.#message = message;
+    this.#changed = changed;
     this.#line = new Line("/socket/", m => {
-      if (m.kind === "answer") this.#waiting = 0;
+      if (m.kind === "answer") {
+        this.#waiting = 0;
+        if (this.#slow) changed("open");
+        this.#slow = false;
+      }
       if (m.kind === "layout") { this.#waiting = 0; this.#newer = true; }
       heard(m);
       this.#pump();
-    }, state => { this.#waiting = 0; changed(state); });
-    setInterval(() => { if (this.#waiting && performance.now() - this.#waiting > patience) { this.#waiting = 0; this.#pump(); } }, 500);
+    }, state => { this.#waiting = 0; this.#slow = false; changed(state); });
+    setInterval(() => this.#miss(), 500);
+  }
+
+  // No answer has come: what is seen may be old, so say so, and ask again.
+  #miss() {
+    if (!this.#waiting || performance.now() - this.#waiting <= patience) return;
+    this.#waiting = 0;
+    this.#newer = this.#slow = true;
+    this.#changed("slow");
+    this.#pump();
   }
 
   /** Something has changed: send it as soon as the last message was answered. */

@@ -9,7 +9,7 @@ const $ = id => document.getElementById(id);
 let layout = null;
 let looked = 0; // the part looked at
 let against = -1; // the control that its travel is shown against
-let sentence = false; // a scenario is wanted
+let sentence = false; // a scenario is wanted, until it is there
 let last = null; // the last answer
 let old = ""; // when the file was read of which what is shown is, where it can no longer be used
 let state = ""; // of the line
@@ -19,9 +19,7 @@ const link = new Link(message, heard, lineChanged);
 
 function message() {
   if (!layout) return null;
-  const wanted = sentence;
-  sentence = false;
-  return { revision: layout.revision, at: hands.at, held: hands.held ?? undefined, part: looked, against, sentence: wanted };
+  return { revision: layout.revision, at: hands.at, held: hands.held ?? undefined, part: looked, against, sentence };
 }
 
 function heard(m) {
@@ -33,6 +31,7 @@ function heard(m) {
 
 function laidOut(m) {
   const parts = JSON.stringify(m.parts), name = layout?.parts[looked]?.name;
+  const pulled = layout?.controls[against]?.name;
   const same = layout && parts === JSON.stringify(layout.parts);
   layout = m;
   $("model").textContent = m.model;
@@ -41,7 +40,8 @@ function laidOut(m) {
   $("danger").textContent = m.cautions[0] ?? "";
   $("cautions").replaceChildren(...m.cautions.slice(1).map(c => Object.assign(document.createElement("li"), { textContent: c })));
   hands.build(m.controls);
-  if (same) return;
+  against = m.controls.findIndex(c => c.name === pulled);
+  if (same) return offer();
   looked = Math.max(0, m.parts.findIndex(p => p.name === name));
   sight.cards(m.parts, look);
   sight.rows(m.parts, look);
@@ -70,7 +70,6 @@ function offer() {
     return o;
   }));
   $("against").disabled = !list.length;
-  if (against < 0) $("dead").textContent = "No stick, lever or trim bears on it.";
 }
 
 function answered(m) {
@@ -78,6 +77,7 @@ function answered(m) {
   sight.stand(layout, m);
   if (m.part === looked) sight.why(m.why);
   if (m.curve?.part === looked && m.curve.against === against) sight.travel(m.curve);
+  if (m.part === looked && !m.here) sight.noTravel();
   if (m.part === looked) sight.here(m.here);
   if (m.sentence) written(m.sentence);
   last = m;
@@ -128,12 +128,14 @@ function lineChanged(now) {
 function lineSaid() {
   $("line").textContent = {
     open: old ? "Connected; what you see is old." : "Connected: what you see is computed as you move.",
+    slow: "⚠ NO ANSWER. What you see is old. Asking again; your pose is kept.",
     lost: "⚠ NOT CONNECTED. What you see is old. Trying again; your pose is kept.",
     newer: "⚠ NOT CONNECTED. Another version of Hingeline answers: load this page again.",
   }[state] ?? "Not connected yet.";
 }
 
 function written(s) {
+  sentence = false;
   $("written").hidden = false;
   $("scenario").value = s.text;
   $("left-out").textContent = s.leftOut?.length ? `Left out, since no sentence could be written that holds: ${s.leftOut.join(", ")}.` : "";

@@ -173,6 +173,15 @@ export function travel(curve) {
     element("tr", {}, element("th", { scope: "row" }, head), ...cells.map(c => element("td", {}, c)))));
 }
 
+/** Show that there is no travel. */
+export function noTravel() {
+  $("box-curve").replaceChildren();
+  $("dead").textContent = "No stick, lever or trim bears on it.";
+  $("curve-caption").textContent = "";
+  $("rows").closest("table").tHead.replaceChildren();
+  $("rows").replaceChildren();
+}
+
 /** Mark in the curve where the part stands. */
 export function here(at) {
   const svg = document.querySelector("#box-curve svg");
