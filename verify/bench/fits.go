@@ -129,7 +129,8 @@ func (w *Walk) fit(part int, points []fit.Point) (*result.BenchFit, *correction)
 		f.Kind = "linkage"
 		f.Place = placeOf(where.Drive(w.Model, part, 0, "linkage"))
 		var fitted *fit.Fitted
-		if fitted, err = fit.Linkage(d, points); err == nil {
+		low, high := w.outputs(d.Channel)
+		if fitted, err = fit.LinkageOver(d, points, low, high); err == nil {
 			c.Linkage = &fitted.Geometry
 			before, after = fitted.Before, fitted.After
 			f.Changes = linkageChanges(d.Linkage, fitted)
@@ -167,6 +168,18 @@ func (w *Walk) fit(part int, points []fit.Point) (*result.BenchFit, *correction)
 		}
 	}
 	return f, c
+}
+
+// outputs are the least and the most that a channel puts out at any step that is known.
+func (w *Walk) outputs(channel int) (low, high mixcore.Percent) {
+	out := w.Model.Plan.NewOutput()
+	t := w.table()
+	for i := range t.Steps {
+		w.Model.Plan.Eval(&t.Steps[i].To, out)
+		at := out.Channels[channel].Output
+		low, high = min(low, at), max(high, at)
+	}
+	return low, high
 }
 
 func placeOf(p diag.Place) result.Place {

@@ -49,7 +49,7 @@ func (w *Walk) seen(s *Step, e *Expect, st *stepState, measured bool) (cause.See
 	}
 	if was, said := st.before[e.Part]; said && was != Unsure {
 		ran := was == Runs
-		seen.RanBefore = &ran
+		seen.RanBefore, seen.Before = &ran, nil
 		seen.Way = sight.Unclear // faster or slower was not said beside it
 	}
 	w.readings(&seen, s, e, st, said && saw != AsExpected)
@@ -146,6 +146,9 @@ func (w *Walk) readings(seen *cause.Seen, s *Step, e *Expect, st *stepState, sai
 	}
 	p := &w.Model.Setup.Parts[e.Part]
 	if !said && p.Motion == mixcore.Power && (hasBefore || hasAfter) {
+		seen.Way = sight.Unclear
+	}
+	if hasBefore && !hasAfter && !said { // it came from elsewhere, and nobody said which way
 		seen.Way = sight.Unclear
 	}
 	if !hasAfter {

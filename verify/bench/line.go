@@ -163,7 +163,9 @@ func (w *Walk) fitting(s *Step, e *Expect, saw Saw, before bool) string {
 		return ""
 	case may(WrongTime) && e.Takes == 0:
 		return "nobody watches here how long the " + p.Name + " takes; say what it did"
-	case may(OtherWay) && (power || !e.Moves):
+	case may(OtherWay) && !power && !e.Moves:
+		return "the " + p.Name + " should not move here, so it has no other way; say " + strings.Join(w.wordsOf(p), ", ")
+	case may(OtherWay) && power:
 		return hint
 	case may(TooLittle, TooMuch) && !e.Moves:
 		return "the " + p.Name + " should not move here; " + strings.Replace(hint, "the "+p.Name+" goes", "say", 1)
