@@ -78,10 +78,10 @@ func (f *inFlight) turns() {
 			turn.Way = a.minus
 		case effect.Unsure:
 			turn.Sure = false
-			turn.Text = "may " + a.name + " " + a.plus + " or " + a.minus + ", or not: " + f.decider(a.axis)
+			turn.Text = "may " + a.name + " " + a.plus + " or " + a.minus + ", or not: that depends on " + f.decider(a.axis)
 		case effect.Slight:
 			turn.Sure = false
-			turn.Text = verbs[a.name] + f.slightly(a.axis, a.plus, a.minus) + " a little, beside the " + axisName(f.change.Strongest())
+			turn.Text = verbs[a.name] + f.slightly(a.axis, a.plus, a.minus) + " a little, far less than it " + verbs[axisName(f.change.Strongest())]
 		default:
 			turn.Text = "does not " + a.name
 		}
@@ -95,9 +95,9 @@ func (f *inFlight) turns() {
 // decider is what nobody has said and a turn depends on.
 func (f *inFlight) decider(axis mixcore.Axis) string {
 	if axis == mixcore.Roll {
-		return "what yaws it also rolls it by the dihedral and sweep of the wing, which the file does not say"
+		return "the dihedral and sweep of the wing, by which what yaws it also rolls it, and which the file does not say"
 	}
-	return "the downwash of " + f.names(f.change.Unplaced) + " decides"
+	return "the downwash at the tail of the " + f.names(f.change.Unplaced)
 }
 
 // slightly is the way of a slight turn, if that is sure.

@@ -177,7 +177,7 @@ var leaking = strings.NewReplacer("  roll stick: roll\n", "  roll stick: roll\n 
 // A roll that is small beside the pitch is still a roll, and how fast is said.
 func TestEffectSaysASlightRoll(t *testing.T) {
 	e := effectAt(t, leaking, 20, "pitch stick=full back")
-	if got := e.Turns[0]; got.Text != "rolls RIGHT a little, beside the pitch" || got.Sure {
+	if got := e.Turns[0]; got.Text != "rolls RIGHT a little, far less than it pitches" || got.Sure {
 		t.Errorf("roll is %+v", got)
 	}
 	if e.Roll == nil || e.Roll.Way != "RIGHT" || e.Roll.Rate < 10 {

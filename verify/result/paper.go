@@ -48,6 +48,7 @@ const (
 // Outline is one part as it can be drawn.
 type Outline struct {
 	Name, Kind string
+	Number     int    // on the way round the model, from 1; 0 where nobody gave it one
 	Side       string // "port", "starboard" or "centre"
 	Stage      Stage
 	Motion     Motion

@@ -1,6 +1,7 @@
 package script
 
 import (
+	"cmp"
 	"slices"
 
 	"example.com/hingeline/mixcore"
@@ -82,4 +83,16 @@ func PartStage(p *mixcore.Part) result.Stage {
 		return result.StarboardWing
 	}
 	return result.PortWing
+}
+
+// PartOrder are the parts in the order in which one meets them on the way round the model:
+// the first is number 1 wherever parts have numbers.
+func PartOrder(s *mixcore.Setup) []int {
+	order := make([]int, len(s.Parts))
+	for i := range order {
+		order[i] = i
+	}
+	stage := func(i int) int { return slices.Index(result.Stages, PartStage(&s.Parts[i])) }
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(stage(a), stage(b)) })
+	return order
 }

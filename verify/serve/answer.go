@@ -3,8 +3,11 @@ package serve
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 
+	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/phrase"
@@ -24,7 +27,8 @@ type answer struct {
 	Stands   []string          `json:"stands"` // by control, in words
 	Pose     string            `json:"pose"`
 	Parts    []partAt          `json:"parts"`
-	Turns    []string          `json:"turns"`    // which way that turns the model
+	Motors   []string          `json:"motors"`   // that run: "MOTOR RUNS at 40 %"
+	Turns    []string          `json:"turns"`    // which way that turns the model, about each axis
 	Drawings map[string]string `json:"drawings"` // SVG, by id: those that changed
 	Part     int               `json:"part"`
 	Why      []step            `json:"why"` // of the part looked at
@@ -36,6 +40,9 @@ type answer struct {
 // partAt is what one part does.
 type partAt struct {
 	Says     string      `json:"says"`
+	Short    string      `json:"short"` // "UP 14.2°", "RUNS at 40 %"
+	Way      string      `json:"way"`   // as result.Stand; none for what is at neutral, or nearly
+	Near     bool        `json:"near"`  // it is not quite at neutral
 	Limits   []string    `json:"limits"`
 	Channels []channelAt `json:"channels"`
 }
@@ -64,7 +71,7 @@ func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
 	shown := verify.Show(s.model, verify.View{To: at})
 	a := &answer{
 		Kind: "answer", Number: h.Number, Revision: s.revision, Part: h.Part,
-		Pose: poseWords(shown), Parts: s.parts(shown, &in), Turns: turns(shown), Drawings: p.draw(s, &in),
+		Pose: poseWords(shown), Parts: s.parts(&in), Turns: turns(shown), Drawings: p.draw(s, &in),
 	}
 	for i, position := range h.At {
 		a.Stands = append(a.Stands, wording.Stand(&s.model.Setup.Controls[i], position))
@@ -74,13 +81,21 @@ func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
 			a.Why = append(a.Why, step{said.StepWords(st), st.Limit, said.At(st.Place), st.Place.Excerpt})
 		}
 	}
+	for i := range a.Parts {
+		if strings.HasPrefix(a.Parts[i].Short, runsAt) {
+			a.Motors = append(a.Motors, strings.ToUpper(s.model.Setup.Parts[i].Name)+" "+a.Parts[i].Short)
+		}
+	}
 	a.Curve, a.Here = p.curveAt(s, h, &in)
 	if h.Sentence {
 		w := sentence.Scenario(s.model, &in, nil)
-		a.Sentence = &scenario{w.Text, w.LeftOut}
+		a.Sentence = &scenario{asComputed + w.Text, w.LeftOut}
 	}
 	return a
 }
+
+// asComputed goes with a scenario wherever it is copied to.
+const asComputed = "# As computed at this pose, not as wanted: correct it before it counts.\n"
 
 func poseWords(shown *result.Shown) string {
 	if len(shown.Pose) == 0 {
@@ -90,14 +105,14 @@ func poseWords(shown *result.Shown) string {
 }
 
 // parts are what all parts do, in the file's order.
-func (s *subject) parts(shown *result.Shown, in *mixcore.Input) []partAt {
+func (s *subject) parts(in *mixcore.Input) []partAt {
 	out := s.model.Plan.NewOutput()
 	s.model.Plan.Eval(in, out)
 	list := make([]partAt, len(s.model.Setup.Parts))
 	for i := range list {
 		p := &s.model.Setup.Parts[i]
-		at := partNamed(shown, p.Name)
-		list[i] = partAt{Says: at.Position, Limits: wording.Limits(bites(p, i, out))}
+		list[i] = standing(p, out.Parts[i])
+		list[i].Limits = wording.Limits(bites(p, i, out))
 		told := map[int]bool{}
 		for _, d := range p.Drives {
 			if told[d.Channel] {
@@ -109,6 +124,42 @@ func (s *subject) parts(shown *result.Shown, in *mixcore.Input) []partAt {
 		}
 	}
 	return list
+}
+
+// nearNeutral is the angle below which a part that is not at neutral is still said to be:
+// nobody sees less on a model.
+const nearNeutral mixcore.Degrees = 0.5
+
+// runsAt begins what is said of a motor that runs.
+const runsAt = "RUNS at "
+
+// standing is where a part stands, in words.
+func standing(p *mixcore.Part, o mixcore.PartOutput) partAt {
+	at := partAt{Says: wording.Position(p, o)}
+	at.Short = at.Says
+	switch {
+	case p.Motion == mixcore.Power:
+		if power, runs := strings.CutPrefix(at.Says, "power "); runs {
+			at.Short = runsAt + power
+		}
+		return at
+	case !p.Motion.Hinged():
+		if at.Says != wording.Direction(p.Motion, false) {
+			at.Way = wording.Direction(p.Motion, true)
+		}
+		return at
+	}
+	angle := mixcore.Degrees(math.Abs(float64(o.Angle)))
+	switch {
+	case angle < wording.NeutralBelow:
+	case angle < nearNeutral:
+		at.Near = true
+		at.Says = "neutral (" + wording.Angle(angle) + " " + wording.Direction(p.Motion, o.Angle > 0) + ")"
+		at.Short = at.Says
+	default:
+		at.Way, at.Short = wording.Direction(p.Motion, o.Angle > 0), wording.Turn(p.Motion, o.Angle)
+	}
+	return at
 }
 
 // bites are the limits that bite on the way to a part: of its channels, its servos and
@@ -131,13 +182,14 @@ func partNamed(shown *result.Shown, name string) *result.ShownPart {
 	return nil
 }
 
+// turns are a sentence about each axis.
 func turns(shown *result.Shown) []string {
 	var words []string
 	if shown.Effect == nil {
 		return nil
 	}
 	for _, t := range shown.Effect.Turns {
-		words = append(words, t.Text)
+		words = append(words, "It "+t.Text+".")
 	}
 	return words
 }
@@ -150,8 +202,9 @@ func (p *page) draw(s *subject, in *mixcore.Input) map[string]string {
 	if slices.Equal(p.stands, picture.Stands) {
 		return drawings
 	}
-	keep("behind", figure.Behind(&s.shape, &picture, "The model from behind"))
-	keep("above", figure.Plan(&s.shape, &picture, "The model from above"))
+	seen := neared(s.model, &picture)
+	keep("behind", s.live.Behind(&seen, "The model from behind"))
+	keep("above", s.live.Above(&seen, "The model from above"))
 	for i := range s.shape.Parts {
 		if p.stands == nil || p.stands[i] != picture.Stands[i] {
 			o := &s.shape.Parts[i]
@@ -160,6 +213,18 @@ func (p *page) draw(s *subject, in *mixcore.Input) map[string]string {
 	}
 	p.stands = picture.Stands
 	return drawings
+}
+
+// neared is a picture in which what is nearly at neutral is at neutral.
+func neared(m *airframes.Model, p *result.Picture) result.Picture {
+	near := result.Picture{Stands: slices.Clone(p.Stands)}
+	for i := range near.Stands {
+		st := &near.Stands[i]
+		if m.Setup.Parts[i].Motion.Hinged() && math.Abs(st.At) < float64(nearNeutral) {
+			*st = result.Stand{Says: "neutral"}
+		}
+	}
+	return near
 }
 
 // svgOf is a drawing as an svg element, in which parts can be pointed at; of one that cannot be written a line that says so.

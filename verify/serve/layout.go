@@ -5,6 +5,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/report/figure"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/sheet"
 	"example.com/hingeline/verify/wording"
@@ -13,8 +14,10 @@ import (
 // subject is what is shown from one Show to the next. It never changes.
 type subject struct {
 	revision int
+	since    string // when the model was read
 	model    *airframes.Model
 	shape    result.Shape
+	live     *figure.Live
 	probe    *poses.Probe
 	layout   layout
 	checks   checks
@@ -23,7 +26,13 @@ type subject struct {
 func newSubject(now Now, revision int) *subject {
 	s := &subject{revision: revision, model: now.Model, shape: sheet.Shape(now.Model), probe: poses.New(now.Model.Plan)}
 	s.layout = s.layOut()
-	s.checks = checksOf(&now, revision)
+	fails := failuresOf(now.Model, now.Report)
+	s.checks = checksOf(&now, revision, fails)
+	tags := make([]figure.Tag, len(s.layout.Parts))
+	for i := range tags {
+		tags[i] = figure.Tag{Number: s.layout.Parts[i].Number, Fails: len(fails.of[i]) > 0}
+	}
+	s.live = figure.NewLive(&s.shape, tags)
 	return s
 }
 
@@ -61,7 +70,9 @@ type detent struct {
 // part is one part that moves.
 type part struct {
 	Name    string `json:"name"`
+	Number  int    `json:"number"` // on the way round the model, from 1, as at the bench
 	Stage   string `json:"stage"`
+	Motor   bool   `json:"motor"`
 	Against []int  `json:"against"` // the controls without positions that bear on it
 }
 
@@ -89,7 +100,7 @@ func (s *subject) layOut() layout {
 		l.Controls = append(l.Controls, k)
 	}
 	for i := range m.Setup.Parts {
-		k := part{Name: m.Setup.Parts[i].Name, Stage: string(s.shape.Parts[i].Stage)}
+		k := part{Name: m.Setup.Parts[i].Name, Number: s.shape.Parts[i].Number, Stage: string(s.shape.Parts[i].Stage), Motor: m.Setup.Parts[i].Motion == mixcore.Power}
 		for _, c := range s.probe.PartReach(i).Controls() {
 			if m.Setup.Controls[c].Kind != mixcore.SwitchControl {
 				k.Against = append(k.Against, c)

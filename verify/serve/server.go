@@ -87,7 +87,13 @@ func (s *Server) Show(now Now) {
 	if s.subject != nil {
 		revision = s.subject.revision + 1
 	}
-	s.subject = newSubject(now, revision)
+	next := newSubject(now, revision)
+	next.since = now.Since
+	if now.Old && s.subject != nil {
+		next.since = s.subject.since
+		next.checks.OldSince = next.since
+	}
+	s.subject = next
 	s.mu.Unlock()
 	if s.bench != nil {
 		s.bench.held(resolved.Digest(resolved.SetUp(now.Model)))

@@ -20,6 +20,9 @@ func Shape(m *airframes.Model) result.Shape {
 	for i := range parts {
 		parts[i] = d.outline(i)
 	}
+	for n, i := range script.PartOrder(d.s) {
+		parts[i].Number = n + 1
+	}
 	d.spread(parts)
 	for i := range parts {
 		o := &parts[i]

@@ -1,9 +1,7 @@
 package walk
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
@@ -26,7 +24,7 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 		Move:  moved(s, st),
 	}
 	said.Beware = beware(t.Model.Plan, s, &rest, st)
-	for _, i := range walkOrder(s) {
+	for _, i := range script.PartOrder(s) {
 		said.Parts = append(said.Parts, result.WalkPart{
 			Name: s.Parts[i].Name, Stage: script.PartStage(&s.Parts[i]),
 			Way: way(look, &s.Parts[i], st, t.Move(table.None, step, i)), Exact: exact(&s.Parts[i], st, t.Move(table.None, step, i)),
@@ -64,17 +62,6 @@ func moved(s *mixcore.Setup, st *sight.Step) (list []string) {
 		list = append(list, wording.SignalLost)
 	}
 	return list
-}
-
-// walkOrder are the parts in the order in which one meets them.
-func walkOrder(s *mixcore.Setup) []int {
-	order := make([]int, len(s.Parts))
-	for i := range order {
-		order[i] = i
-	}
-	stage := func(i int) int { return slices.Index(result.Stages, script.PartStage(&s.Parts[i])) }
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(stage(a), stage(b)) })
-	return order
 }
 
 // way is what an eye sees of a part in a step, in a word.

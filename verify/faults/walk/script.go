@@ -9,6 +9,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -121,7 +122,7 @@ func (w *writer) standing(step int, pose phrase.Pose) (sentences []string) {
 	w.stood[key] = true
 	out := w.found.Table.Model.Plan.NewOutput()
 	w.found.Table.Model.Plan.Eval(&st.From, out)
-	for _, i := range walkOrder(w.setup) {
+	for _, i := range script.PartOrder(w.setup) {
 		p := &w.setup.Parts[i]
 		if said || !st.Stands() && !w.found.Look.Ruler && p.Motion != mixcore.Power {
 			continue
@@ -141,7 +142,7 @@ func (w *writer) standing(step int, pose phrase.Pose) (sentences []string) {
 // moving is what everything does in a step.
 func (w *writer) moving(step int, at phrase.Situation) (sentences []string) {
 	t := w.found.Table
-	for _, i := range walkOrder(w.setup) {
+	for _, i := range script.PartOrder(w.setup) {
 		p := &w.setup.Parts[i]
 		sentences = append(sentences, w.true(at, p, w.moves(i, step))...)
 		if w.mayStop(i, step) {

@@ -9,6 +9,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/wording"
 )
 
@@ -188,7 +189,7 @@ func amount(p *mixcore.Part, size float64) string {
 // shows a mistake in time.
 func (w *writer) onTheWay(step int, at phrase.Situation) (sentences []string) {
 	t := w.found.Table
-	for _, i := range walkOrder(w.setup) {
+	for _, i := range script.PartOrder(w.setup) {
 		p := &w.setup.Parts[i]
 		when, ok := t.Moment(w.found.Look, step, i)
 		if !ok {

@@ -57,27 +57,41 @@ type rear struct {
 	tail    float64 // Y of the tail's balance height
 	wing    float64 // Y of the wing's line
 	bottom  float64
-	hang    float64   // Y of what hangs below the wing
-	hung    []float64 // and its X
-	motors  int       // on the body so far
-	ghosts  bool      // it is drawn where something was before
+	hang    float64           // Y of what hangs below the wing
+	hung    []float64         // and its X
+	motors  int               // on the body so far
+	ghosts  bool              // it is drawn where something was before
+	lifts   map[place]float64 // as lift, of what has its own; nil where all have one
 }
 
 func newRear(s *result.Shape, p *result.Picture) *rear {
 	v := &rear{model: s, picture: p, how: showing(p), at: make([]Point, len(s.Parts))}
 	v.fit()
+	v.lift = v.lifted(rearLift, func(*result.Outline) bool { return true })
+	v.layOut()
+	return v
+}
+
+// lifted is the scale of movements at which the largest of some surfaces is so high.
+func (v *rear) lifted(high float64, of func(*result.Outline) bool) float64 {
 	deepest := 0.0
-	for i := range s.Parts {
-		if o := &s.Parts[i]; isSurface(o) {
+	for i := range v.model.Parts {
+		if o := &v.model.Parts[i]; isSurface(o) && of(o) {
 			deepest = max(deepest, o.Chord*sine(v.most(i)))
 		}
 	}
-	v.lift = v.scale
 	if deepest > 0 {
-		v.lift *= min(handy(rearLift/deepest/v.scale), rearEnlarged)
+		return v.scale * min(handy(high/deepest/v.scale), rearEnlarged)
 	}
-	v.layOut()
-	return v
+	return v.scale
+}
+
+// liftOf is the scale of the movements of a surface.
+func (v *rear) liftOf(o *result.Outline) float64 {
+	if own, ok := v.lifts[placeOf(o)]; ok {
+		return own
+	}
+	return v.lift
 }
 
 // fit finds the scale at which the model is as wide as the sheet, with room beside what
@@ -152,7 +166,7 @@ func (v *rear) rises(i int) float64 {
 		return 0
 	}
 	inner, outer := v.hinge(o, placeOf(o))
-	return max(o.Chord*v.lift*sine(v.most(i)), flat) * math.Abs(square(o, inner, outer).Y)
+	return max(o.Chord*v.liftOf(o)*sine(v.most(i)), flat) * math.Abs(square(o, inner, outer).Y)
 }
 
 // most is the largest angle at which a part is ever drawn.

@@ -2,17 +2,19 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 )
 
 // callout is what is said about one part in a picture.
 type callout struct {
-	part  int   // as Shape.Parts; noPart where it is of something else
-	at    Point // on the part
-	above bool  // words are better above it than below
-	way   string
-	words string
-	name  string
+	number int   // of the part; 0 where it has none, and numbers are given as they come
+	part   int   // as Shape.Parts; noPart where it is of something else
+	at     Point // on the part
+	above  bool  // words are better above it than below
+	way    string
+	words  string
+	name   string
 }
 
 const noPart = -1
@@ -90,8 +92,11 @@ func (s *sheet) callOut(list []callout, zone box) float64 {
 		if (i == 0 || len(list) <= wordsAtMost) && s.beside(c, zone) {
 			continue
 		}
+		if c.number == 0 {
+			c.number = len(numbered) + 1
+		}
 		numbered = append(numbered, c)
-		s.tag(c, strconv.Itoa(len(numbered)), zone)
+		s.tag(c, strconv.Itoa(c.number), zone)
 	}
 	down := 0.0
 	for _, boxes := range [][]box{s.taken, s.ground, s.words} {
@@ -99,6 +104,7 @@ func (s *sheet) callOut(list []callout, zone box) float64 {
 			down = max(down, b.y1)
 		}
 	}
+	slices.SortStableFunc(numbered, func(a, b callout) int { return a.number - b.number })
 	return s.legend(numbered, down+0.8)
 }
 
@@ -168,7 +174,7 @@ func (s *sheet) legend(numbered []callout, down float64) float64 {
 		}
 		x, y := margin+float64(i/rows)*sheetWidth/2, down+row/2
 		down += row
-		s.numeral(Point{x + tagRadius, y}, strconv.Itoa(i+1))
+		s.numeral(Point{x + tagRadius, y}, strconv.Itoa(c.number))
 		x += number
 		below := legendWidth(c)+x > sheetWidth-margin
 		nameAt := Point{x, y + nameSize*(0.36+lineHeight)}

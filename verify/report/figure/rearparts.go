@@ -56,7 +56,7 @@ func (v *rear) surface(i int, where place, stroke Stroke, fill Fill) {
 // height is how far the trailing edge is from the hinge line on paper at an angle, plus
 // where square points to: plus of an angle is DOWN or LEFT, and square is UP or LEFT.
 func (v *rear) height(o *result.Outline, angle float64) float64 {
-	height := o.Chord * v.lift * math.Sin(angle*math.Pi/180)
+	height := o.Chord * v.liftOf(o) * math.Sin(angle*math.Pi/180)
 	if height != 0 {
 		height = math.Copysign(max(math.Abs(height), flat), height)
 	}

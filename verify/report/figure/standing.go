@@ -140,7 +140,7 @@ func callouts(s *result.Shape, p *result.Picture, how []shown, at []Point) []cal
 			st := &p.Stands[i]
 			way := wayOf(st)
 			list = append(list, callout{
-				part: i, at: at[i], way: way, words: told(st, p.Moves), name: plain(s.Parts[i].Name),
+				part: i, number: s.Parts[i].Number, at: at[i], way: way, words: told(st, p.Moves), name: plain(s.Parts[i].Name),
 				above: way == "UP" || way != "DOWN" && placeOf(&s.Parts[i]) == onTail,
 			})
 		}

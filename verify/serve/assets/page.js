@@ -11,6 +11,8 @@ let looked = 0; // the part looked at
 let against = -1; // the control that its travel is shown against
 let sentence = false; // a scenario is wanted, until it is there
 let last = null; // the last answer
+let old = ""; // when the file was read of which what is shown is, where it can no longer be used
+let state = ""; // of the line
 
 const hands = new Hands($("controls"), () => link.send());
 const link = new Link(message, heard, lineChanged);
@@ -42,6 +44,7 @@ function laidOut(m) {
   if (same) return offer();
   looked = Math.max(0, m.parts.findIndex(p => p.name === name));
   sight.cards(m.parts, look);
+  sight.rows(m.parts, look);
   sight.mark(m.parts, looked);
   offer();
 }
@@ -86,7 +89,7 @@ function answered(m) {
 let quiet = 0, said = "";
 function aloud() {
   const bites = last.parts.map((p, i) => p.limits?.length ? `${layout.parts[i].name} ${p.limits.join(", ")}` : "").filter(Boolean);
-  const words = `${layout.parts[looked].name}: ${last.parts[looked].says}.` + (bites.length ? ` Limit: ${bites.join("; ")}.` : "");
+  const words = (last.motors ?? []).map(m => `${m}. `).join("") + `${layout.parts[looked].name}: ${last.parts[looked].says}.` + (bites.length ? ` Limit: ${bites.join("; ")}.` : "");
   said ||= words; // what the page opens with is read with the page
   clearTimeout(quiet);
   quiet = setTimeout(() => {
@@ -108,19 +111,27 @@ function door(m) {
 let verdict = "";
 function checked(m) {
   sight.checks(m);
+  old = m.oldSince;
+  sight.stamp(old);
+  lineSaid();
   const words = m.word + m.text;
   if (verdict && m.changed?.length) $("aloud").textContent = `Checked again. ${words}`;
   verdict = words;
 }
 
-function lineChanged(state) {
+function lineChanged(now) {
+  state = now;
   document.documentElement.dataset.line = state;
+  lineSaid();
+}
+
+function lineSaid() {
   $("line").textContent = {
-    open: "Connected: what you see is computed as you move.",
+    open: old ? "Connected; what you see is old." : "Connected: what you see is computed as you move.",
     slow: "⚠ NO ANSWER. What you see is old. Asking again; your pose is kept.",
     lost: "⚠ NOT CONNECTED. What you see is old. Trying again; your pose is kept.",
     newer: "⚠ NOT CONNECTED. Another version of Hingeline answers: load this page again.",
-  }[state];
+  }[state] ?? "Not connected yet.";
 }
 
 function written(s) {
@@ -134,6 +145,13 @@ function written(s) {
 
 sight.pointing(look);
 $("part").addEventListener("change", event => look(Number(event.target.value)));
+// What is stuck to the top says how high it is, so that nothing that is gone to hides below it.
+const heights = new ResizeObserver(() => {
+  for (const id of ["bar", "picture"]) document.documentElement.style.setProperty(`--${id}`, `${$(id).offsetHeight}px`);
+});
+heights.observe($("bar"));
+heights.observe($("picture"));
+
 $("centre").addEventListener("click", () => hands.rest("stick"));
 $("rest").addEventListener("click", () => hands.rest());
 $("against").addEventListener("change", event => { against = Number(event.target.value); link.send(); });

@@ -53,9 +53,9 @@ export function pointing(chosen) {
 
 /** Build a card for every part; chosen is called with the part that is pointed at. */
 export function cards(parts, chosen) {
-  $("cards").replaceChildren(...parts.map((part, i) => {
+  $("cards").replaceChildren(...byNumber(parts).map(([part, i]) => {
     const button = element("button", { type: "button", class: "name", id: "name-" + i, "aria-pressed": "false" }, part.name);
-    const card = element("li", { id: "card-" + i, class: "card" }, element("h3", {}, button),
+    const card = element("li", { id: "card-" + i, class: "card" }, element("h3", {}, element("span", { class: "number" }, part.number), button, element("span", { class: "flag" }, "✗ FAILS")),
       element("div", { class: "drawing", id: "box-part-" + i }),
       element("p", { class: "says", id: "says-" + i }), element("p", { class: "told", id: "told-" + i }), element("p", { class: "limit", id: "limit-" + i }));
     let dwell = 0;
@@ -67,10 +67,49 @@ export function cards(parts, chosen) {
   }));
 }
 
+const byNumber = parts => parts.map((part, i) => [part, i]).sort(([a], [b]) => a.number - b.number);
+
+/** Build a row for every part below the picture. */
+export function rows(parts, chosen) {
+  $("standing").style.setProperty("--rows", Math.ceil(parts.length / 2));
+  $("standing").replaceChildren(...byNumber(parts).map(([part, i]) => {
+    const row = element("li", { id: "row-" + i }, element("span", { class: "number" }, part.number), element("span", { class: "way sign", "aria-hidden": "true" }),
+      element("strong", { class: "short" }), element("span", { class: "whose" }, part.name), element("span", { class: "marks" }));
+    row.addEventListener("click", () => chosen(i));
+    return row;
+  }));
+}
+
+const symbols = { UP: "▲", DOWN: "▽", LEFT: "◀", RIGHT: "▷", OUT: "◆", IN: "◇" };
+let fails = new Set(); // the parts that checks which fail name
+
+function row(i, part) {
+  const row = $("row-" + i);
+  row.querySelector(".way").textContent = symbols[part.way] ?? "";
+  row.querySelector(".short").textContent = part.short;
+  row.classList.toggle("quiet", !part.way && !part.short.startsWith("RUNS"));
+  row.classList.toggle("fails", fails.has(i));
+  row.querySelector(".marks").textContent = [fails.has(i) && "✗ FAILS", part.limits?.length && "⚠ LIMIT"].filter(Boolean).join(" ");
+  $("card-" + i).classList.toggle("fails", fails.has(i));
+}
+
+/** Say of everything that is shown from when it is, where it is of a file that can no longer be used. */
+export function stamp(since) {
+  if (since) document.documentElement.dataset.old = since;
+  else delete document.documentElement.dataset.old;
+  $("old").textContent = since ? `⚠ OLD PICTURE: as it was at ${since}, before the file broke.` : "";
+  $("old").hidden = !since;
+  document.querySelectorAll(".stamp").forEach(p => {
+    p.hidden = !since;
+    p.textContent = since ? `⚠ As it was at ${since}, before the file broke` : "";
+  });
+}
+
 /** Mark the part that is looked at. */
 export function mark(parts, looked) {
   parts.forEach((part, i) => {
     $("card-" + i).classList.toggle("looked", i === looked);
+    $("row-" + i).classList.toggle("looked", i === looked);
     $("name-" + i).setAttribute("aria-pressed", i === looked);
   });
   $("why-head").textContent = `Why: ${parts[looked].name}`;
@@ -93,11 +132,23 @@ export function stand(layout, answer) {
     $("limit-" + i).textContent = limits && `⚠ LIMIT: ${limits}`;
     $("card-" + i).classList.toggle("bitten", !!limits);
     if (limits) bites.push(`${layout.parts[i].name}: ${limits}`);
+    row(i, part);
   });
-  $("bites").textContent = bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No limit bites.";
+  motors(layout, answer);
+  $("bites").replaceChildren(element("span", { class: "all" }, bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No travel limit or stop is reached here."),
+    element("span", { class: "few", "aria-hidden": "true" }, bites.length ? `⚠ LIMIT at ${bites.length === 1 ? "one part" : bites.length + " parts"}` : "no limit or stop reached"));
   $("bites").classList.toggle("bitten", bites.length > 0);
   $("pose").textContent = `The controls: ${answer.pose}.`;
-  $("turns").textContent = answer.turns?.length ? `Against everything at rest, the model ${answer.turns.join(", ")}.` : "";
+  $("turns").textContent = answer.turns?.length ? `Against everything at rest: ${answer.turns.join(" ")}` : "";
+}
+
+// What every motor does, always in one line, so that nothing moves when it begins to run.
+function motors(layout, answer) {
+  const there = layout.parts.some(p => p.motor), runs = answer.motors?.length > 0;
+  $("motors").hidden = !there;
+  $("motors").classList.toggle("runs", runs);
+  const words = runs ? "⚠ " + answer.motors.join(", ") : "Motor stopped, as computed.";
+  if ($("motors").textContent !== words) $("motors").textContent = words;
 }
 
 /** Show the cause chain. */
@@ -154,14 +205,21 @@ export function checks(c) {
   $("verdict").className = "verdict " + c.tone;
   const sign = { good: "✓", heed: "⚠", bad: "✗" }[c.tone];
   $("verdict").replaceChildren(element("span", { class: "sign", "aria-hidden": "true" }, sign), " ", element("strong", {}, c.word), c.text);
+  $("short").textContent = `${sign} ${c.short}`;
+  $("short").className = c.tone;
+  $("first").hidden = !c.first;
+  $("first").replaceChildren(element("strong", {}, "✗ First: "), c.first);
+  fails = new Set(c.fails ?? []);
   $("since").textContent = `Checked ${c.since}` + (c.changed?.length ? ` after ${c.changed.join(", ")} changed.` : ". It is checked again whenever a file changes.");
-  $("problems").replaceChildren(...(c.problems ?? []).map(p => {
+  const problem = p => {
     const box = element("div", { class: "problem " + (p.warning ? "heed" : "bad") },
       element("p", {}, element("strong", {}, p.warning ? "⚠ Warning: " : "✗ Mistake: "), p.message), element("p", { class: "place" }, p.place));
     if (p.excerpt) box.append(element("code", { class: "excerpt" }, p.excerpt.trim()));
     if (p.hint) box.append(element("p", { class: "note" }, p.hint));
     return box;
-  }));
+  };
+  $("problems").replaceChildren(...(c.problems ?? []).filter(p => !p.warning).map(problem));
+  $("warnings").replaceChildren(...(c.problems ?? []).filter(p => p.warning).map(problem));
   const stages = JSON.stringify(c.stages);
   if (stages === shownStages) return;
   shownStages = stages;
@@ -178,7 +236,8 @@ export function checks(c) {
 
 function check(c) {
   const li = element("li", { class: c.passed ? "pass" : "fail" },
-    element("p", { class: "ask" }, element("span", { class: c.passed ? "good" : "bad" }, c.passed ? "✓ pass" : "✗ FAIL"), " ", c.sentence));
+    element("p", { class: "ask" }, element("span", { class: c.passed ? "good" : "bad" }, c.passed ? "✓ pass" : "✗ FAIL"), " ",
+      !c.passed && c.of && element("strong", {}, c.of + ": "), c.sentence));
   if (!c.passed && c.miss) li.append(element("p", {}, c.miss));
   if (!c.passed && c.wanted) li.append(element("p", {}, `wanted: ${c.wanted}`));
   li.append(element("p", {}, `${c.passed ? "computed" : "got"}: ${c.got}`), element("p", { class: "place" }, c.pose ? `${c.pose}. ${c.place}` : c.place));

@@ -1,0 +1,89 @@
+//go:build browser
+
+package serve
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// middle is where to point in the window to point at a part in a picture.
+const middle = `((id, part) => {
+	const box = document.getElementById(id);
+	box.scrollIntoView({block: "center"});
+	const b = box.querySelector("[data-part='" + part + "'] path").getBoundingClientRect();
+	return [b.left + b.width / 2, b.top + b.height / 2];
+})`
+
+func TestPointingInThePictureShowsWhy(t *testing.T) {
+	now := shipping(t, "bracken-20")
+	r := run(t, now)
+	ctx := browser(t)
+	do(t, ctx, chromedp.EmulateViewport(1280, 900))
+	visit(t, ctx, r)
+	for _, c := range []struct{ box, part string }{{"box-behind", "rudder"}, {"box-above", "elevator"}, {"box-behind", "starboard flap"}} {
+		at := evaluate[[]float64](t, ctx, fmt.Sprintf("%s(%q, %d)", middle, c.box, partCalled(now.Model, c.part)))
+		if c.part == "rudder" { // by resting the pointer, the others by a click
+			do(t, ctx, chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
+		} else {
+			do(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
+		}
+		holds(t, ctx, fmt.Sprintf(`document.querySelector("#why-head").textContent === "Why: %s" && document.querySelector("#pointed-part").textContent === %q`, c.part, c.part))
+		holds(t, ctx, fmt.Sprintf(`document.querySelector("#%s [data-part='%d']").classList.contains("looked")`, c.box, partCalled(now.Model, c.part)))
+	}
+	focusOn(t, ctx, "part") // the same by keyboard
+	do(t, ctx, chromedp.KeyEvent(kb.Home))
+	holds(t, ctx, fmt.Sprintf(`document.querySelector("#why-head").textContent === "Why: %s" && document.querySelector("#steps").childElementCount > 2`, now.Model.Setup.Parts[0].Name))
+}
+
+// TestFingerMovesAStick drags a stick by touch on a window as small as a phone's.
+func TestFingerMovesAStick(t *testing.T) {
+	now := shipping(t, "bracken-20")
+	r := run(t, now)
+	ctx := browser(t)
+	do(t, ctx, chromedp.EmulateViewport(360, 740, chromedp.EmulateTouch, chromedp.EmulateMobile))
+	visit(t, ctx, r)
+	stick := named(now.Model, "roll stick")
+	at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const c = document.getElementById("control-%d"); c.scrollIntoView({block: "end"}); const b = c.getBoundingClientRect(); return [b.left, b.top + b.height / 2, b.width]; })()`, stick))
+	touch := func(kind input.DispatchTouchEventType, x float64) {
+		t.Helper()
+		p := input.DispatchTouchEventParams{Type: kind, TouchPoints: []*input.TouchPoint{}}
+		if kind != input.DispatchTouchEventTypeTouchEnd {
+			p.TouchPoints = append(p.TouchPoints, &input.TouchPoint{X: x, Y: at[1]})
+		}
+		if _, err := chromedp.Call(ctx, input.DispatchTouchEvent, p); err != nil {
+			t.Fatal(err)
+		}
+	}
+	touch(input.DispatchTouchEventTypeTouchStart, at[0]+at[2]/2)
+	for _, share := range []float64{0.6, 0.7, 0.85, 1} {
+		touch(input.DispatchTouchEventTypeTouchMove, at[0]+at[2]*share)
+	}
+	touch(input.DispatchTouchEventTypeTouchEnd, 0)
+	holds(t, ctx, fmt.Sprintf(`document.getElementById("control-%d").value === "100"`, stick))
+	in := now.Model.Plan.Rest()
+	in.Position[stick] = 100
+	out := now.Model.Plan.NewOutput()
+	now.Model.Plan.Eval(&in, out)
+	holds(t, ctx, fmt.Sprintf(`Math.abs(%s("port aileron") - %g) < %g`, angle, float64(out.Parts[partCalled(now.Model, "port aileron")].Angle), drawnTo))
+}
+
+// TestHeldKeyQueuesNothing holds an arrow key down, as a keyboard repeats it: the picture
+// has caught up soon after it is let go, with fewer messages than keys.
+func TestHeldKeyQueuesNothing(t *testing.T) {
+	now := shipping(t, "skerry")
+	r := run(t, now)
+	ctx := browser(t)
+	visit(t, ctx, r)
+	took := evaluate[[]float64](t, ctx, keys)
+	if took[3] >= 500 {
+		t.Errorf("500 keys sent %.0f messages", took[3])
+	}
+	if took[2] > 1000 { // a queue of 500 would take far longer
+		t.Errorf("the picture was there %.0f ms after the last key", took[2])
+	}
+}
