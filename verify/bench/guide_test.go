@@ -182,7 +182,7 @@ func TestLinesAreUnderstood(t *testing.T) {
 			g.Ask()
 			reply, _ = g.Take(line)
 		}
-		events, err := bench.Read(append([]byte("{\"hingeline_bench\":1}\n"), bytes.Join(j.lines[before:], nil)...))
+		events, err := bench.Read(append([]byte("{\"hingeline_bench\":1,\"date\":\""+noon+"\"}\n"), bytes.Join(j.lines[before:], nil)...))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -226,7 +226,7 @@ func TestAnythingMayBeTyped(t *testing.T) {
 				t.Fatalf("%q: %+v, and %d events", line, reply, wrote)
 			}
 		}
-		r, err := bench.Read(append([]byte("{\"hingeline_bench\":1}\n"), j.text()...))
+		r, err := bench.Read(append([]byte("{\"hingeline_bench\":1,\"date\":\""+noon+"\"}\n"), j.text()...))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -419,7 +419,7 @@ func TestSeveralPartsAndUndo(t *testing.T) {
 	if ask := g.Ask(); ask.Step == nil || !strings.HasPrefix(ask.Said, "noted: starboard aileron the other way\nnoted: port aileron did not move\n") {
 		t.Errorf("shown again it says %q", ask.Said)
 	}
-	r, err := bench.Read(append([]byte("{\"hingeline_bench\":1}\n"), j.text()...))
+	r, err := bench.Read(append([]byte("{\"hingeline_bench\":1,\"date\":\""+noon+"\"}\n"), j.text()...))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"time"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
@@ -144,14 +145,28 @@ func Read(text []byte) (*Record, error) {
 	if r.Header.Format != Format {
 		return nil, fmt.Errorf("it is of format %d, and this version reads format %d", r.Header.Format, Format)
 	}
+	if err := dated(r.Header.Date); err != nil {
+		return nil, fmt.Errorf("line 1 of it %w", err)
+	}
 	for i, line := range lines[1:] {
 		var e Event
 		if err := strictly(line, &e); err != nil {
 			return nil, fmt.Errorf("line %d of it cannot be read: %v", i+2, err)
 		}
+		if err := dated(e.At); err != nil {
+			return nil, fmt.Errorf("line %d of it %w", i+2, err)
+		}
 		r.Events = append(r.Events, e)
 	}
 	return r, nil
+}
+
+// dated says what is wrong with a date as records have it.
+func dated(date string) error {
+	if _, err := time.Parse(time.RFC3339, date); err != nil {
+		return fmt.Errorf("has the date %q, wanted one such as 2026-11-25T20:15:00Z", date)
+	}
+	return nil
 }
 
 func strictly(line []byte, into any) error {

@@ -184,16 +184,19 @@ func TestReadRefuses(t *testing.T) {
 		}
 	}
 	for wrong, events := range map[string][]bench.Event{
-		"there is no such part":    {{Kind: bench.Answer, Step: 1, Part: "tailplane", Saw: bench.WentUp}},
-		"answers step 2":           {{Kind: bench.Answer, Step: 2}},
-		"goes back to step 4":      {{Kind: bench.Back, Step: 4}},
-		"ends at step 1":           {{Kind: bench.End}},
-		"no event":                 {{Kind: "nonsense"}},
-		"gives no angle":           {{Kind: bench.Measured, Step: 1, Part: "elevator"}},
-		"says that":                {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: "danced"}},
-		"not gone on with":         {{Kind: bench.Pause}, {Kind: bench.Answer, Step: 1}},
-		"was not asked":            {{Kind: bench.Confirmed, What: "area clear"}},
-		"before all was confirmed": {{Kind: bench.Resumed}, {Kind: bench.Answer, Step: 1}},
+		"there is no such part":     {{Kind: bench.Answer, Step: 1, Part: "tailplane", Saw: bench.WentUp}},
+		"answers step 2":            {{Kind: bench.Answer, Step: 2}},
+		"goes back to step 4":       {{Kind: bench.Back, Step: 4}},
+		"ends at step 1":            {{Kind: bench.End}},
+		"no event":                  {{Kind: "nonsense"}},
+		"gives no angle":            {{Kind: bench.Measured, Step: 1, Part: "elevator"}},
+		"says that":                 {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: "danced"}},
+		`elevator "went LEFT": say`: {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: bench.WentLeft}},
+		`elevator "RUNS": say`:      {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: bench.Runs}},
+		"nobody watches":            {{Kind: bench.Answer, Step: 1, Part: "elevator", Saw: bench.WrongTime}},
+		"not gone on with":          {{Kind: bench.Pause}, {Kind: bench.Answer, Step: 1}},
+		"was not asked":             {{Kind: bench.Confirmed, What: "area clear"}},
+		"before all was confirmed":  {{Kind: bench.Resumed}, {Kind: bench.Answer, Step: 1}},
 	} {
 		if err := bench.NewGuide(w, nil, at).Replay(append(confirmed(), events...)); err == nil || !strings.Contains(err.Error(), wrong) {
 			t.Errorf("wanted %q, got %v", wrong, err)

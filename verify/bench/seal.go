@@ -52,9 +52,9 @@ func SealOf(text []byte) (*Seal, error) {
 	if len(r.Events) == 0 {
 		return nil, errors.New("nobody has said anything in it")
 	}
-	date, err := time.Parse(time.RFC3339, g.last)
+	date, err := r.lastDate()
 	if err != nil {
-		return nil, fmt.Errorf("its last answer has the date %q, wanted one such as 2026-11-25T20:15:00Z", g.last)
+		return nil, err
 	}
 	seen := g.seenSoFar()
 	sum := sha256.Sum256(text)
@@ -84,6 +84,25 @@ func countSteps(steps []result.BenchStep) SealCounts {
 		}
 	}
 	return n
+}
+
+// lastDate is when the last thing was said. The error says where a date is before one that
+// stands before it: then a clock was put back, and none of them is to be trusted.
+func (r *Record) lastDate() (last time.Time, err error) {
+	if last, err = time.Parse(time.RFC3339, r.Header.Date); err != nil {
+		return last, err
+	}
+	for i := range r.Events {
+		at, err := time.Parse(time.RFC3339, r.Events[i].At)
+		switch {
+		case err != nil:
+			return last, err
+		case at.Before(last):
+			return last, fmt.Errorf("line %d of it is of %s, and the one before it of %s: a clock was put back, or it was edited", i+2, at.Format(time.RFC3339), last.Format(time.RFC3339))
+		}
+		last = at
+	}
+	return last, nil
 }
 
 // summary is one line. What differs comes in large letters.

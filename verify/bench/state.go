@@ -142,7 +142,7 @@ func (w *Walk) answered(s *state, e *Event) error {
 		s.at++
 		return nil
 	}
-	if err := w.put(st, e); err != nil {
+	if err := w.put(&w.Steps[s.at], st, e); err != nil {
 		return err
 	}
 	st.events = append(st.events, *e)
@@ -157,7 +157,7 @@ func (w *Walk) undo(s *state, e *Event) error {
 	left := s.steps[s.at].events
 	again := stepState{events: left[:len(left)-1]}
 	for i := range again.events {
-		if err := w.put(&again, &again.events[i]); err != nil {
+		if err := w.put(&w.Steps[s.at], &again, &again.events[i]); err != nil {
 			return err
 		}
 	}
@@ -165,11 +165,15 @@ func (w *Walk) undo(s *state, e *Event) error {
 	return nil
 }
 
-// put puts what was said of one part in place of what was said of it before.
-func (w *Walk) put(st *stepState, e *Event) error {
+// put puts what was said of one part in place of what was said of it before. What nobody
+// could have said in that step is an error.
+func (w *Walk) put(s *Step, st *stepState, e *Event) error {
 	part := partCalled(&w.Model.Setup, e.Part)
 	if part < 0 {
 		return fmt.Errorf("it speaks of %q, and there is no such part", e.Part)
+	}
+	if e.Before && s.Stands() {
+		return fmt.Errorf("it speaks of the %s before a movement, and nothing is moved in step %d", e.Part, e.Step)
 	}
 	if e.Kind == Measured {
 		at, err := w.placeOf(part, e)
@@ -184,6 +188,9 @@ func (w *Walk) put(st *stepState, e *Event) error {
 	}
 	if !known(e.Saw) {
 		return fmt.Errorf("it says that the %s %q", e.Part, e.Saw)
+	}
+	if problem := w.fitting(s, &s.Expect[w.place(s, part)], e.Saw, e.Before); problem != "" {
+		return fmt.Errorf("it says of step %d that the %s %q: %s", e.Step, e.Part, e.Saw, problem)
 	}
 	into := &st.saw
 	if e.Before {
