@@ -24,7 +24,7 @@ func TestStepsThatWereNotMeasured(t *testing.T) {
 		{sight.Measured, []string{"y", "y", "y", "y"}, []bool{true, true, true}, "0 of 3 steps as expected, 3 by eye and not measured, 2026-11-25"},
 		{sight.Measured, []string{"y", "1 22 up", "starboard aileron 22 down", "y", "y", "y"}, []bool{true, false, true}, "1 of 3 steps as expected, 2 by eye and not measured, 2026-11-25"},
 		{sight.Measured, []string{"y", "s wind", "y", "y"}, []bool{true, false, true}, "0 of 3 steps as expected, 1 skipped, 2 by eye and not measured, 2026-11-25"},
-		{sight.Eye, []string{"y", "y", "y", "y"}, []bool{false, false, false}, "3 of 3 steps as expected, 2026-11-25"},
+		{sight.Eye, []string{"y", "y", "y", "y"}, []bool{false, false, false}, "3 of 3 steps as expected as far as can be seen by eye, 2026-11-25"},
 	} {
 		w := walkOf(t, m, c.look, set(0, -100), set(1, 100))
 		lines := append(benchtest.Begin(), c.lines...)

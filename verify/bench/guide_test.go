@@ -282,12 +282,12 @@ func TestSealOfARecord(t *testing.T) {
 		says  string
 		right bool
 	}{
-		{append(begin, "y", "y", "y", "y"), "seen on the model: 3 of 3 steps as expected, 2026-11-25", true},
-		{append(begin, "y", "1 o", "y", "y", "f"), "seen on the model: 2 of 3 steps as expected, 1 NOT AS EXPECTED, 2026-11-25", false},
-		{append(begin, "y", "s wind", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 skipped, 2026-11-25", false},
-		{append(begin, "y", "u 1", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected, 1 not seen, 2026-11-25", false},
-		{append(begin, "y", "y", "y"), "seen on the model: 3 of 3 steps as expected, 2026-11-25", true}, // the end of what is said ends it
-		{append(begin, "y"), "seen on the model: 1 of 3 steps as expected, 2 not seen, not finished, 2026-11-25", false},
+		{append(begin, "y", "y", "y", "y"), "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25", true},
+		{append(begin, "y", "1 o", "y", "y", "f"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 NOT AS EXPECTED, 2026-11-25", false},
+		{append(begin, "y", "s wind", "y", "y"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 skipped, 2026-11-25", false},
+		{append(begin, "y", "u 1", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, 2026-11-25", false},
+		{append(begin, "y", "y", "y"), "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25", true}, // the end of what is said ends it
+		{append(begin, "y"), "seen on the model: 1 of 3 steps as expected as far as can be seen by eye, 2 not seen, not finished, 2026-11-25", false},
 	} {
 		p := play(t, w, h, c.lines)
 		s, err := bench.SealOf(p.record)

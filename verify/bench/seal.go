@@ -62,7 +62,7 @@ func SealOf(text []byte) (*Seal, error) {
 		Digest: "sha256:" + hex.EncodeToString(sum[:]), Model: w.Model.Name, SetUp: r.Header.SetUp, Asked: r.Header.Asked,
 		Date: g.last, Ended: g.ended, AsExpected: seen.Verdict == result.SeenAsExpected, Steps: countSteps(seen.Steps),
 	}
-	s.Summary = s.summary(date)
+	s.Summary = s.summary(date, w.Look.Ruler)
 	return s, nil
 }
 
@@ -105,10 +105,14 @@ func (r *Record) lastDate() (last time.Time, err error) {
 	return last, nil
 }
 
-// summary is one line. What differs comes in large letters.
-func (s *Seal) summary(date time.Time) string {
+// summary is one line. What differs comes in large letters; measured is whether how far
+// everything goes was to be measured.
+func (s *Seal) summary(date time.Time, measured bool) string {
 	n := s.Steps
 	line := fmt.Sprintf("seen on the model: %d of %d steps as expected", n.AsExpected, n.All)
+	if !measured {
+		line += " as far as can be seen by eye"
+	}
 	for _, also := range []struct {
 		n    int
 		what string

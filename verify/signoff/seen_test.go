@@ -81,11 +81,11 @@ func TestSignedAsSeenOnTheModel(t *testing.T) {
 		accept []Acceptance
 		want   Seen
 	}{
-		{[]string{"y", "y", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 3, Summary: "seen on the model: 3 of 3 steps as expected, 2026-11-25"}},
-		{[]string{"y", "s no time left", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 2, Skipped: 1, Summary: "seen on the model: 2 of 3 steps as expected, 1 skipped, 2026-11-25"}},
-		{[]string{"y", "rudder u", "y", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 2, Unseen: 1, Summary: "seen on the model: 2 of 3 steps as expected, 1 not seen, 2026-11-25"}},
+		{[]string{"y", "y", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 3, Summary: "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25"}},
+		{[]string{"y", "s no time left", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 2, Skipped: 1, Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 skipped, 2026-11-25"}},
+		{[]string{"y", "rudder u", "y", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 2, Unseen: 1, Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, 2026-11-25"}},
 		{[]string{"rudder o", "y", "y", "y", "y"}, []Acceptance{{Differs, "its arm is turned round tomorrow"}}, Seen{Steps: 3, AsExpected: 2, Differ: 1,
-			Reason: "its arm is turned round tomorrow", Summary: "seen on the model: 2 of 3 steps as expected, 1 NOT AS EXPECTED, 2026-11-25"}},
+			Reason: "its arm is turned round tomorrow", Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 NOT AS EXPECTED, 2026-11-25"}},
 	} {
 		text := benchOf(t, wren, c.lines...)
 		req, _ := withBench(t, text)
@@ -150,7 +150,7 @@ func TestBenchIsRefused(t *testing.T) {
 	}{
 		{name: "another model", text: benchOf(t, strings.Replace(wren, "name: Wren", "name: Dunnock", 1), whole...), want: "is about another model, Dunnock"},
 		{name: "another set-up", text: otherSetUp, want: "is about another set-up"},
-		{name: "unfinished", text: benchOf(t, wren, "y", "y"), want: "is not finished: seen on the model: 2 of 3 steps as expected, 1 not seen, not finished"},
+		{name: "unfinished", text: benchOf(t, wren, "y", "y"), want: "is not finished: seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, not finished"},
 		{name: "nothing seen", text: benchOf(t, wren, "s far too windy", "s far too windy", "s far too windy", "y"), want: "nothing was seen"},
 		{name: "a failure", text: benchOf(t, wren, "rudder o", "y", "y", "y", "y"), want: "not all was as expected on the model, so nothing is signed: DO NOT FLY"},
 		{name: "a failure, two reasons", text: benchOf(t, wren, "rudder o", "y", "y", "y", "y"),

@@ -301,7 +301,11 @@ func (p *page) benchVerdict(r *result.Bench) {
 		if r.SignalWasLost() {
 			left = "Range check, balance"
 		}
-		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED: %s as the set-up does it. %s, linkages and batteries are still to be checked before the model flies.", of, left), p.good)
+		by, how := ": "+of, "as the set-up does it"
+		if !r.Ruler {
+			by, how = ", as far as can be seen by eye: in "+of, "every part goes the way the set-up has it; "+said.HowFar(r)
+		}
+		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED%s %s. %s, linkages and batteries are still to be checked before the model flies.", by, how, left), p.good)
 	case result.SeenDiffers:
 		if first := said.LookFirst(r); first != "" {
 			p.hang("✗ ", p.bad, first, p.strong)

@@ -104,6 +104,16 @@ func LookFirst(r *result.Bench) string {
 	return ""
 }
 
+// HowFar says of a walk by eye that it tells nothing of how far anything goes.
+func HowFar(r *result.Bench) string {
+	for i := range r.Steps {
+		if r.Steps[i].Measured > 0 {
+			return "how far was not measured everywhere"
+		}
+	}
+	return "how far was not measured"
+}
+
 // ByEye says of a walk with a ruler in how many steps not all was measured; empty where
 // there is none.
 func ByEye(r *result.Bench) string {
