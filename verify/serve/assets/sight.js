@@ -89,7 +89,9 @@ function row(i, part) {
   row.querySelector(".short").textContent = part.short;
   row.classList.toggle("quiet", !part.way && !part.short.startsWith("RUNS"));
   row.classList.toggle("fails", fails.has(i));
-  row.querySelector(".marks").textContent = [fails.has(i) && "✗ FAILS", part.limits?.length && "⚠ LIMIT"].filter(Boolean).join(" ");
+  const limited = part.limits?.length > 0, marks = row.querySelector(".marks");
+  marks.classList.toggle("limited", limited);
+  marks.replaceChildren(fails.has(i) ? "✗ FAILS" : "", limited ? element("span", { class: "limits" }, " ⚠ LIMIT") : "");
   $("card-" + i).classList.toggle("fails", fails.has(i));
 }
 
