@@ -32,7 +32,7 @@ func TestBenchJSONKeepsToThePrintedSchema(t *testing.T) {
 		if err := os.WriteFile(file, []byte(c.answers), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		args := append([]string{"bench", "pellin-park", "--json", "--answers", file}, strings.Fields(c.args)...)
+		args := append([]string{"bench", "pellin-park", "--shortest", "--json", "--answers", file}, strings.Fields(c.args)...)
 		out, messages, code := called(args...)
 		doc, err := jsonschema.UnmarshalJSON(strings.NewReader(out))
 		if err != nil {
