@@ -326,6 +326,7 @@ func TestAxeFindsNothingAndThePageFits(t *testing.T) {
 				picture(t, ctx, name+"-"+as.name+"-rest", false)
 				evaluate[bool](t, ctx, posed)
 				holds(t, ctx, `document.querySelector("#scenario").value !== ""`)
+				holds(t, ctx, `!("moving" in document.documentElement.dataset)`)
 				evaluate[bool](t, ctx, "(scrollTo(0, 0), true)")
 				for _, v := range axe(t, ctx) {
 					t.Error(v)

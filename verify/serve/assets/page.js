@@ -14,7 +14,7 @@ let last = null; // the last answer
 let old = ""; // when the file was read of which what is shown is, where it can no longer be used
 let state = ""; // of the line
 
-const hands = new Hands($("controls"), () => link.send());
+const hands = new Hands($("controls"), () => { moving(); link.send(); });
 const link = new Link(message, heard, lineChanged);
 
 function message() {
@@ -83,6 +83,14 @@ function answered(m) {
   last = m;
   document.documentElement.dataset.answered = m.number;
   aloud();
+}
+
+// While something moves, what is out of sight is not laid out; once it is quiet all of it is there.
+let still = 0;
+function moving() {
+  document.documentElement.dataset.moving = "";
+  clearTimeout(still);
+  still = setTimeout(() => { delete document.documentElement.dataset.moving; }, 600);
 }
 
 // What changed is said once it is quiet: the part looked at, and limits that bite.

@@ -80,16 +80,25 @@ export function rows(parts, chosen) {
   }));
 }
 
+/** Say something else somewhere; what is said already stays untouched. */
+function say(where, words) {
+  if (where.textContent !== words) where.textContent = words;
+}
+
 const symbols = { UP: "▲", DOWN: "▽", LEFT: "◀", RIGHT: "▷", OUT: "◆", IN: "◇" };
 let fails = new Set(); // the parts that checks which fail name
 
 function row(i, part) {
   const row = $("row-" + i);
-  row.querySelector(".way").textContent = symbols[part.way] ?? "";
-  row.querySelector(".short").textContent = part.short;
+  say(row.querySelector(".way"), symbols[part.way] ?? "");
+  say(row.querySelector(".short"), part.short);
   row.classList.toggle("quiet", !part.way && !part.short.startsWith("RUNS"));
   row.classList.toggle("fails", fails.has(i));
-  row.querySelector(".marks").textContent = [fails.has(i) && "✗ FAILS", part.limits?.length && "⚠ LIMIT"].filter(Boolean).join(" ");
+  const limited = part.limits?.length > 0, marks = row.querySelector(".marks");
+  marks.classList.toggle("limited", limited);
+  const told = `${fails.has(i)} ${limited}`;
+  if (marks.dataset.told !== told) marks.replaceChildren(fails.has(i) ? "✗ FAILS" : "", limited ? element("span", { class: "limits" }, " ⚠ LIMIT") : "");
+  marks.dataset.told = told;
   $("card-" + i).classList.toggle("fails", fails.has(i));
 }
 
@@ -126,17 +135,19 @@ export function stand(layout, answer) {
   $("pointed-part").textContent = layout.parts[answer.part].name;
   $("pointed-says").textContent = answer.parts[answer.part].says;
   answer.parts.forEach((part, i) => {
-    $("says-" + i).textContent = part.says;
-    $("told-" + i).textContent = part.channels.map(c => `${c.name}: ${c.percent}, ${c.pulse}`).join("; ");
+    say($("says-" + i), part.says);
+    say($("told-" + i), part.channels.map(c => `${c.name}: ${c.percent}, ${c.pulse}`).join("; "));
     const limits = (part.limits ?? []).join(", ");
-    $("limit-" + i).textContent = limits && `⚠ LIMIT: ${limits}`;
+    say($("limit-" + i), limits && `⚠ LIMIT: ${limits}`);
     $("card-" + i).classList.toggle("bitten", !!limits);
     if (limits) bites.push(`${layout.parts[i].name}: ${limits}`);
     row(i, part);
   });
   motors(layout, answer);
-  $("bites").replaceChildren(element("span", { class: "all" }, bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No travel limit or stop is reached here."),
+  const bitten = bites.join("; ");
+  if ($("bites").dataset.told !== bitten) $("bites").replaceChildren(element("span", { class: "all" }, bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No travel limit or stop is reached here."),
     element("span", { class: "few", "aria-hidden": "true" }, bites.length ? `⚠ LIMIT at ${bites.length === 1 ? "one part" : bites.length + " parts"}` : "no limit or stop reached"));
+  $("bites").dataset.told = bitten;
   $("bites").classList.toggle("bitten", bites.length > 0);
   $("pose").textContent = `The controls: ${answer.pose}.`;
   $("turns").textContent = answer.turns?.length ? `Against everything at rest: ${answer.turns.join(" ")}` : "";
@@ -148,7 +159,7 @@ function motors(layout, answer) {
   $("motors").hidden = !there;
   $("motors").classList.toggle("runs", runs);
   const words = runs ? "⚠ " + answer.motors.join(", ") : "Motor stopped, as computed.";
-  if ($("motors").textContent !== words) $("motors").textContent = words;
+  say($("motors"), words);
 }
 
 /** Show the cause chain. */
