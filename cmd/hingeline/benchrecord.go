@@ -66,14 +66,37 @@ func recordPath(dir string, number int) string {
 	return filepath.Join(dir, fmt.Sprintf("%04d.jsonl", number))
 }
 
+// newestWritten is the number of the newest record in which anything stands; 0 for none.
+func newestWritten(dir string) int {
+	for n := newestIn(dir); n > 0; n-- {
+		if info, err := os.Stat(recordPath(dir, n)); err == nil && info.Size() > 0 {
+			return n
+		}
+	}
+	return 0
+}
+
+// readRecord reads the file of a record that may hold so many bytes, and never waits for
+// one that is none.
+func readRecord(name string, most int64) ([]byte, error) {
+	info, err := os.Stat(name)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, errors.New("it is no file")
+	}
+	return readFileUpTo(name, most)
+}
+
 // unfinished is the number of the newest record where that was not gone through to its
 // end; 0 where it was, or there is none.
 func unfinished(dir string) int {
-	n := newestIn(dir)
+	n := newestWritten(dir)
 	if n == 0 {
 		return 0
 	}
-	text, err := readFileUpTo(recordPath(dir, n), maxRecordBytes)
+	text, err := readRecord(recordPath(dir, n), maxRecordBytes)
 	if err != nil {
 		return 0
 	}
@@ -98,13 +121,25 @@ func newRecordFile(dir string, header *bench.Header) *recordFile {
 	return &recordFile{dir: dir, header: header}
 }
 
-// openRecordFile goes on with a record, behind its whole lines.
-func openRecordFile(dir string, number int, whole int) (*recordFile, error) {
+// errRecordInUse is that a walk with a record is on elsewhere.
+var errRecordInUse = errors.New("it is open in another window: go on there, or pause it there first")
+
+// openRecordFile goes on with a record that was read, behind its whole lines.
+func openRecordFile(dir string, number int, read *bench.Record) (*recordFile, error) {
 	f, err := os.OpenFile(recordPath(dir, number), os.O_RDWR, 0)
 	if err != nil {
 		return nil, err
 	}
-	r := &recordFile{dir: dir, number: number, file: f, size: int64(whole)}
+	if err := lockRecord(f); err != nil {
+		f.Close()
+		return nil, errRecordInUse
+	}
+	r := &recordFile{dir: dir, number: number, file: f, size: int64(len(read.Text))}
+	if err := r.untouched(); err != nil {
+		f.Close()
+		return nil, err
+	}
+	r.size = int64(read.Whole)
 	if err := errors.Join(f.Truncate(r.size), f.Sync()); err != nil {
 		f.Close()
 		return nil, err
@@ -135,16 +170,14 @@ func (r *recordFile) Append(line []byte) error {
 		}
 		header := r.header
 		r.header = nil
-		if err := header.Begin(r); err != nil {
+		if err := header.Begin(r); err != nil { // a record without its header is none
+			err = errors.Join(err, r.file.Close(), os.Remove(recordPath(r.dir, r.number)))
+			r.file, r.header, r.size = nil, header, 0
 			return err
 		}
 	}
-	info, err := r.file.Stat()
-	if err != nil {
+	if err := r.untouched(); err != nil {
 		return err
-	}
-	if info.Size() != r.size {
-		return fmt.Errorf("%s was written to by another program meanwhile", r.path())
 	}
 	n, err := r.file.Write(line)
 	r.size += int64(n)
@@ -152,6 +185,15 @@ func (r *recordFile) Append(line []byte) error {
 		return err
 	}
 	return r.file.Sync()
+}
+
+// untouched says whether another program wrote to the file.
+func (r *recordFile) untouched() error {
+	info, err := r.file.Stat()
+	if err == nil && info.Size() != r.size {
+		err = fmt.Errorf("%s was written to by another program meanwhile", r.path())
+	}
+	return err
 }
 
 // create makes the file under the next free number.
@@ -166,6 +208,10 @@ func (r *recordFile) create() error {
 		}
 		if err != nil {
 			return err
+		}
+		if err := lockRecord(f); err != nil {
+			f.Close()
+			return errRecordInUse
 		}
 		r.file, r.number = f, n
 		syncDirectory(r.dir)

@@ -208,7 +208,7 @@ func statusOfBench(r *result.Bench) int {
 // resume goes on with a record, or reports on one that is finished.
 func (r *benchRun) resume() error {
 	dir := recordDirectory(r.in)
-	n := newestIn(dir)
+	n := newestWritten(dir)
 	if r.flags.resume != newestRecord {
 		n = numberOf(r.flags.resume)
 	}
@@ -254,7 +254,7 @@ func unusable(name string, err error) *notReopened {
 // replay reads a record and brings its walk to where it was, with a guide that keeps nothing.
 func (r *benchRun) replay(dir string, n int) (*replayed, *notReopened) {
 	name := recordPath(dir, n)
-	text, err := readFileUpTo(name, maxRecordBytes)
+	text, err := readRecord(name, maxRecordBytes)
 	if errors.Is(err, os.ErrNotExist) {
 		return nil, &notReopened{"there is no record " + name, ""}
 	}
@@ -301,7 +301,7 @@ func (r *benchRun) reopen(dir string, n int, record *replayed) *notReopened {
 		}
 		return nil
 	}
-	if r.journal, err = openRecordFile(dir, n, record.Whole); err != nil {
+	if r.journal, err = openRecordFile(dir, n, record.Record); err != nil {
 		return &notReopened{fmt.Sprintf("%s cannot be written to: %v", name, err), ""}
 	}
 	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)

@@ -127,7 +127,7 @@ func (s *session) sign(c *cobra.Command, args []string, flags signFlags) error {
 		}
 	}
 	if flags.bench != "" {
-		text, err := readFileUpTo(flags.bench, signoff.MaxBenchBytes)
+		text, err := readRecord(flags.bench, signoff.MaxBenchBytes)
 		if err != nil {
 			return s.notSigned(fmt.Errorf("the record of the bench cannot be read: %w", err))
 		}

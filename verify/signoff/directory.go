@@ -114,14 +114,14 @@ func readAll(dir string) ([]entry, error) {
 
 // readSome is the text of a file, or one byte more than the most of a longer one.
 func readSome(name string, most int64) ([]byte, error) {
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() { // opening a pipe would wait for ever
+		return nil, &fs.PathError{Op: "read", Path: name, Err: errors.New("it is no file")}
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return nil, &fs.PathError{Op: "read", Path: name, Err: errors.New("it is no file")}
-	}
 	return io.ReadAll(io.LimitReader(f, most+1))
 }
 
