@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -160,6 +161,10 @@ func (s *session) bench(c *cobra.Command, args []string, flags benchFlags) error
 		return s.refuse(problem, "")
 	}
 	run := &benchRun{s: s, in: in, flags: &flags, named: args[0], answers: answers}
+	if flags.write != "" && run.leavesScripts() {
+		return s.refuse(fmt.Sprintf("%s would be in another directory than %s, which names its script by the place beside it, so nothing was begun", flags.write, in.disk[0].name),
+			"write it beside the airframe file: --write "+inQuotes(filepath.ToSlash(filepath.Join(filepath.Dir(in.disk[0].name), filepath.Base(flags.write)))))
+	}
 	if flags.resume != "" {
 		return run.resume()
 	}

@@ -1,6 +1,21 @@
 package main
 
-import "fmt"
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+)
+
+// leavesScripts says whether a new airframe file would stand in another directory than the
+// one that it comes from, where the scripts that it names by their place are not, or others.
+func (r *benchRun) leavesScripts() bool {
+	if len(r.in.model.Scripts) == 0 || len(r.in.disk) == 0 {
+		return false
+	}
+	from, err := os.Stat(filepath.Dir(r.in.disk[0].name))
+	to, err2 := os.Stat(filepath.Dir(r.flags.write))
+	return err != nil || err2 != nil || !os.SameFile(from, to)
+}
 
 // writeCorrected writes a new airframe file with what measurements offer to correct. The
 // exit status is the report's.
