@@ -163,18 +163,29 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 			continue
 		}
 		if wrong != "" && (f.Offered || f.Table != "") {
-			f.Offered, f.Changes, f.Table, f.TableAfter = false, nil, "", 0
-			f.Note = "not offered: " + wrong + ", so what the channels put out is not known. Put that right first, and measure again."
+			f.Table, f.TableAfter = "", 0
+			withhold(f, "not offered: "+wrong+", so what the channels put out is not known. Put that right first, and measure again.")
+		}
+		as, table := fit.Correction{Part: part, Linkage: c.Linkage, Table: c.Table}, fit.Correction{Part: part, Table: c.instead}
+		if f.Offered {
+			if _, err := fit.Rewrite(w.Model, []fit.Correction{as}); err != nil {
+				withhold(f, "not offered: the airframe file cannot be written so: "+err.Error())
+			}
+		}
+		if f.Table != "" {
+			if _, err := fit.Rewrite(w.Model, []fit.Correction{table}); err != nil {
+				f.Table, f.TableAfter = "", 0
+			}
 		}
 		list = append(list, *f)
 		if f.Offered {
-			write = append(write, fit.Correction{Part: part, Linkage: c.Linkage, Table: c.Table})
+			write = append(write, as)
 		}
 		switch {
 		case f.Table != "":
-			tables = append(tables, fit.Correction{Part: part, Table: c.instead})
+			tables = append(tables, table)
 		case f.Offered:
-			tables = append(tables, fit.Correction{Part: part, Linkage: c.Linkage, Table: c.Table})
+			tables = append(tables, as)
 		}
 	}
 	return list, write, tables
@@ -223,16 +234,21 @@ func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Per
 	f.Offered = f.Before >= worthFrom && f.After <= worthBetter*f.Before && len(f.Changes) > 0
 	w.instead(f, c, part, points)
 	if !f.Offered {
-		f.Changes, f.After = nil, f.Before
-		for i := range f.Points {
-			f.Points[i].After = f.Points[i].Before
-		}
-		f.Note = "what is written fits as well as can be told."
+		note := "what is written fits as well as can be told."
 		if f.Before >= worthFrom {
-			f.Note = "nothing that fits better was found: measure again, at more places of the control."
+			note = "nothing that fits better was found: measure again, at more places of the control."
 		}
+		withhold(f, note)
 	}
 	return f, c
+}
+
+// withhold takes an offer back, and says why.
+func withhold(f *result.BenchFit, why string) {
+	f.Offered, f.Changes, f.After, f.Note = false, nil, f.Before, why
+	for i := range f.Points {
+		f.Points[i].After = f.Points[i].Before
+	}
 }
 
 func placeOf(p diag.Place) result.Place {
@@ -241,7 +257,7 @@ func placeOf(p diag.Place) result.Place {
 
 func linkageChanges(was *linkage.Geometry, f *fit.Fitted) (list []result.FitChange) {
 	add := func(key string, was, is, within float64, unit string) {
-		if math.Abs(was-is) < 1e-9 {
+		if trimmed(was) == trimmed(is) {
 			return
 		}
 		c := result.FitChange{Key: key, Is: trimmed(is) + unit}

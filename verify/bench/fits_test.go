@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/hingeline/airframes"
@@ -13,6 +14,7 @@ import (
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/bench/benchtest"
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/fit"
 	"example.com/hingeline/verify/result"
 )
 
@@ -174,5 +176,51 @@ surfaces:
 		if _, problem := g.Corrected(); problem == "" {
 			t.Errorf("%s: something is corrected", c.down)
 		}
+	}
+}
+
+// What is offered can be written: a linkage that would lock within what its channel can put
+// out, though nowhere that it was measured, is not offered, and says so.
+func TestWhatIsOfferedCanBeWritten(t *testing.T) {
+	m := load(t, "bracken-20")
+	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Measured, nil), sight.Measured)
+	const name = "starboard flap"
+	part := slices.IndexFunc(m.Setup.Parts, func(p mixcore.Part) bool { return p.Name == name })
+	withheld := 0
+	for _, lean := range []float64{-4, 4, 9} {
+		d := m.Setup.Parts[part].Drives[0]
+		g := *d.Linkage
+		g.ArmDeg += lean
+		d.Linkage = &g
+		does, err := fit.TableOf(&d, -85, 85)
+		if err != nil {
+			t.Fatal(err)
+		}
+		does[0].X, does[len(does)-1].X = -100, 100 // further out nobody looks
+		hand, faults := m.Plan.Vary(func(s *mixcore.Setup) {
+			s.Parts[part].Drives = slices.Clone(s.Parts[part].Drives)
+			s.Parts[part].Drives[0].Linkage, s.Parts[part].Drives[0].Table = nil, does
+		})
+		if faults != nil {
+			t.Fatal(faults)
+		}
+		guide := bench.NewGuide(w, bench.Nowhere{}, at)
+		(&benchtest.Modeller{Walk: w, Plan: hand}).Through(guide)
+		offered := false
+		for _, f := range guide.Report(context.Background(), nil).Fits {
+			offered = offered || f.Offered
+			if f.Part == name && strings.HasPrefix(f.Note, "not offered: the airframe file cannot be written so: ") {
+				withheld++
+				if f.Changes != nil || f.After != f.Before {
+					t.Errorf("%+v", f)
+				}
+			}
+		}
+		if _, problem := guide.Corrected(); offered != (problem == "") {
+			t.Errorf("arm leaning %g more: offered %v, and written: %s", lean, offered, problem)
+		}
+	}
+	if withheld == 0 {
+		t.Error("everything could be written")
 	}
 }

@@ -17,7 +17,6 @@ type Modeller struct {
 	Walk *bench.Walk                           // what is expected
 	Plan *mixcore.Plan                         // what the model in the hand does
 	Late func(step *sight.Step, part int) bool // it clearly takes another time there than it should; nil for never
-	Off  func(part int) float64                // by how much somebody misreads a ruler, degrees; nil for not
 }
 
 // Begin are the answers before the first step.
