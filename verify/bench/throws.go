@@ -88,14 +88,10 @@ func (w *Walk) throw(part, plus int, f furthest, all map[[2]int]furthest) result
 		return t
 	}
 	name := "the " + w.Model.Setup.Parts[other].Name
-	t.Partner = "as far as " + name
-	if math.Abs(measured) >= float64(wording.NeutralBelow) {
-		t.Partner = moreOrLess(measured, 0, name)
-	}
 	if math.Abs(computed) < float64(wording.NeutralBelow) {
-		t.Partner += ", computed alike"
-	} else {
-		t.Partner += ", computed " + moreOrLess(computed, 0, "that")
+		t.Partner = moreOrLess(measured, 0, name) + ", computed alike"
+	} else { // measured at poses that are not alike
+		t.Partner = moreOrLess(measured-computed, 0, "it should be beside "+name)
 	}
 	return t
 }
