@@ -103,6 +103,9 @@ func (s *sheet) write(at Point, words string, size float64, anchor Anchor, stron
 // note is small words below everything else, in two lines at most. It returns how far down
 // the sheet then reaches.
 func (s *sheet) note(words string, down float64) float64 {
+	for _, w := range s.words {
+		down = max(down, w.y1)
+	}
 	for _, line := range wrapped(words, sheetWidth-2*margin, noteSize, false, 2) {
 		down += noteSize * lineHeight
 		s.write(Point{sheetWidth / 2, down - 0.13}, line, noteSize, Middle, false, Grey)
