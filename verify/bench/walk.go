@@ -90,6 +90,12 @@ func chosen(found *walk.Found, how string) Chosen {
 	for _, i := range found.Order {
 		c.Steps = append(c.Steps, found.Table.Steps[i])
 	}
+	if found.Look.Ruler {
+		if more := reaching(found.Table, c.Steps); len(more) > 0 {
+			c.Steps = append(c.Steps, more...)
+			c.How += "; then those at which every surface goes as far as it can, to measure"
+		}
+	}
 	c.watch(found.Table.Model, found.Look)
 	return c
 }

@@ -1,0 +1,58 @@
+package bench_test
+
+import (
+	"context"
+	"testing"
+
+	"example.com/hingeline/airframes"
+	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/faults/table"
+)
+
+// With a ruler every channel that alone moves a surface comes, in the walk, within 5 % of
+// the furthest that any step takes it, both ways; by eye nothing is added.
+func TestRulerWalksReachBothEnds(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		m := load(t, name)
+		short := bench.Shortest(context.Background(), m, sight.Eye, nil)
+		ruler := bench.Usual(context.Background(), m, sight.Measured, nil)
+		t.Logf("%s: %d steps by eye at least, %d with a ruler", name, len(short.Steps), len(ruler.Steps))
+		walked, all := reach(m, ruler.Steps), reach(m, table.Steps(m))
+		for i := range m.Setup.Parts {
+			p := &m.Setup.Parts[i]
+			if !p.Motion.Hinged() || len(p.Drives) != 1 {
+				continue
+			}
+			channel := p.Drives[0].Channel
+			if walked[channel][0] > all[channel][0]+5 || walked[channel][1] < all[channel][1]-5 {
+				t.Errorf("%s: %s is taken over %v, and could be over %v", name, p.Name, walked[channel], all[channel])
+			}
+		}
+	}
+}
+
+// reach is the least and the most that each channel puts out where steps begin and end.
+func reach(m *airframes.Model, steps []sight.Step) [][2]mixcore.Percent {
+	list := make([][2]mixcore.Percent, len(m.Setup.Channels))
+	out := m.Plan.NewOutput()
+	first := true
+	for i := range steps {
+		for _, in := range []*mixcore.Input{&steps[i].From, &steps[i].To} {
+			if in.SignalLost {
+				continue
+			}
+			m.Plan.Eval(in, out)
+			for c := range list {
+				at := out.Channels[c].Output
+				if first {
+					list[c] = [2]mixcore.Percent{at, at}
+				}
+				list[c] = [2]mixcore.Percent{min(list[c][0], at), max(list[c][1], at)}
+			}
+			first = false
+		}
+	}
+	return list
+}
