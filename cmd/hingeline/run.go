@@ -11,6 +11,7 @@ import (
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/report/jsonout"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/serve"
 )
 
 // Exit statuses: what a script that calls Hingeline can rely on. 70 and 74 are
@@ -63,9 +64,13 @@ func guarded(stderr io.Writer, body func() int) (status int) {
 			return
 		}
 		status = statusOurBug
+		stack := debug.Stack()
+		if b, elsewhere := bug.(serve.Bug); elsewhere {
+			bug, stack = b.What, b.Stack
+		}
 		fmt.Fprintf(stderr, "hingeline: this is a bug in Hingeline, not in your files: %v\n", bug)
 		if os.Getenv(debugVariable) == "1" {
-			stderr.Write(debug.Stack())
+			stderr.Write(stack)
 			return
 		}
 		fmt.Fprintf(stderr, "  nothing was decided about the model; set %s=1 to see where it happened (version %s)\n",

@@ -101,16 +101,15 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		return &usageError{message: "cannot listen: " + err.Error(), hint: "choose another --port, or leave it out for one that is free"}
 	}
 	defer listener.Close()
-	listeners := []net.Listener{listener}
+	var others []net.Listener // of the network
 	var addresses []string
 	if lan {
-		others, wrong := listenPrivately(listener.Addr().(*net.TCPAddr).Port)
-		if wrong != nil {
-			return wrong
+		if others, err = listenPrivately(listener.Addr().(*net.TCPAddr).Port); err != nil {
+			return err
 		}
 		for _, l := range others {
 			defer l.Close()
-			listeners, addresses = append(listeners, l), append(addresses, l.Addr().String())
+			addresses = append(addresses, l.Addr().String())
 		}
 	}
 	debug.SetGCPercent(heapGrows)
@@ -129,19 +128,26 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		fmt.Fprint(s.stderr, lanWarning)
 		server.OpenTo(addresses, func(d serve.Door) { said(doorWords(d)) })
 	}
-	web := &http.Server{Handler: server, ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
+	web := &http.Server{Handler: server, ConnContext: server.Connected, ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: mostHead, ErrorLog: log.New(io.Discard, "", 0)}
 	defer web.Close()
 	defer server.Close()
 	if _, err := fmt.Fprintf(s.results(), "http://%s/\n", listener.Addr()); err != nil {
 		return written(err)
 	}
 	fmt.Fprintln(s.stderr, "open this address in a browser on this machine; Ctrl-C ends it\nit moves pictures only: no radio and no servo is told anything")
-	ended := make(chan error, len(listeners))
-	for _, l := range listeners {
-		go func() { ended <- web.Serve(l) }()
+	ended := make(chan error, 1+len(others))
+	giveOut := func(l net.Listener) { ended <- web.Serve(l) }
+	go giveOut(listener)
+	for _, l := range others {
+		go giveOut(server.Network(l))
 	}
-	go s.follow(ctx, server, w, args, first)
+	go func() {
+		defer server.Catch()
+		s.follow(ctx, server, w, args, first)
+	}()
 	select {
+	case bug := <-server.Bugs():
+		panic(bug)
 	case <-ctx.Done():
 		return nil
 	case err := <-ended:
@@ -179,6 +185,7 @@ func (s *session) follow(ctx context.Context, server *serve.Server, w *watcher, 
 		if changed == nil {
 			return
 		}
+		server.Checking()
 		in = s.gather(args[0], args[1:])
 		if in.model != nil {
 			last = in.model

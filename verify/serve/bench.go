@@ -38,7 +38,10 @@ type Walk struct {
 type table struct {
 	walks Walks
 	log   *refusals
-	wake  func() // every page is told that there is something new
+	catch func()          // is deferred in every goroutine
+	wake  func()          // every page is told that there is something new
+	ctx   context.Context // is done at the end of the server
+	end   context.CancelFunc
 
 	mu      sync.Mutex
 	turn    int // counts up with all that happens, so that what was said to an older question is no answer to the next
@@ -52,6 +55,11 @@ type table struct {
 	report  string       // of a walk that is over
 }
 
+func newTable(walks Walks, s *Server) *table {
+	ctx, end := context.WithCancel(context.Background())
+	return &table{walks: walks, log: s.log, wake: s.wake, catch: s.Catch, ctx: ctx, end: end}
+}
+
 // held is told what the set-up is now.
 func (b *table) held(setUp string) {
 	b.mu.Lock()
@@ -61,6 +69,7 @@ func (b *table) held(setUp string) {
 
 // close is the end of the server: the record of a walk stays as it is.
 func (b *table) close() {
+	b.end()
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if b.walk != nil {
@@ -119,7 +128,7 @@ func (b *table) open(s *spoken) {
 	switch s.Do {
 	case "begin":
 		b.working = "Choosing the steps of the shortest walk-around …"
-		open = func() (*Walk, error) { return b.walks.Begin(context.Background()) }
+		open = func() (*Walk, error) { return b.walks.Begin(b.ctx) }
 	case "resume":
 		b.working = "Reading the record …"
 		number := b.walks.Unfinished()
@@ -128,6 +137,7 @@ func (b *table) open(s *spoken) {
 		return
 	}
 	go func() {
+		defer b.catch()
 		walk, err := open()
 		b.mu.Lock()
 		defer b.mu.Unlock()
@@ -139,6 +149,10 @@ func (b *table) open(s *spoken) {
 			return
 		}
 		b.walk, b.shape = walk, sheet.Shape(walk.Steps.Model)
+		if b.ctx.Err() != nil {
+			b.leave()
+			return
+		}
 		b.setUp = resolved.Digest(resolved.SetUp(walk.Steps.Model))
 	}()
 }
@@ -166,7 +180,8 @@ func (b *table) take(s *spoken) {
 		b.working = "Looking for what explains what was seen …"
 		walk := b.walk
 		go func() {
-			report := walk.Report(context.Background())
+			defer b.catch()
+			report := walk.Report(b.ctx)
 			b.mu.Lock()
 			defer b.mu.Unlock()
 			defer b.wake()

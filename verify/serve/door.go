@@ -92,7 +92,10 @@ func (d *door) say() (Door, int) {
 }
 
 // refusal is why a device is not let in.
-type refusal struct{ page, log string }
+type refusal struct {
+	page, log string
+	tried     bool // the code was held against ours, which is bounded: every one is logged
+}
 
 // try lets a device in that knows the code; its key is what it must show from then on. A
 // code is good for one device.
@@ -117,14 +120,14 @@ func (d *door) tried(given string) (key string, no *refusal, anew bool) {
 	now := d.now()
 	switch {
 	case d.shut:
-		return "", &refusal{"Too many wrong codes: no device is let in any more. Start hingeline serve again.", "a code, after too many wrong ones"}, false
+		return "", &refusal{"Too many wrong codes: no device is let in any more. Start hingeline serve again.", "a code, after too many wrong ones", false}, false
 	case now.Before(d.next):
-		return "", &refusal{fmt.Sprintf("Wait %.0f seconds after a wrong code. This one was not looked at.", d.next.Sub(now).Seconds()+0.5), "a code, too soon after a wrong one"}, false
+		return "", &refusal{fmt.Sprintf("Wait %.0f seconds after a wrong code. This one was not looked at.", d.next.Sub(now).Seconds()+0.5), "a code, too soon after a wrong one", false}, false
 	case d.code == "":
-		return "", &refusal{fmt.Sprintf("%d devices were let in, and no more are.", mostDevices), fmt.Sprintf("a device beside %d others", mostDevices)}, false
+		return "", &refusal{fmt.Sprintf("%d devices were let in, and no more are.", mostDevices), fmt.Sprintf("a device beside %d others", mostDevices), false}, false
 	case !now.Before(d.until):
 		d.renew()
-		return "", &refusal{"That code is out of date. A new one is where hingeline serve runs.", "a code that is out of date"}, true
+		return "", &refusal{"That code is out of date. A new one is where hingeline serve runs.", "a code that is out of date", true}, true
 	case same(given, d.code):
 		key = rand.Text()
 		d.keys = append(d.keys, key)
@@ -133,12 +136,12 @@ func (d *door) tried(given string) (key string, no *refusal, anew bool) {
 	}
 	d.wrong, d.tries = d.wrong+1, d.tries+1
 	d.next = now.Add(min(firstPause<<(d.wrong-1), longestPause))
-	no = &refusal{"That is not the code.", fmt.Sprintf("a wrong code, the %d. of %d", d.wrong, mostWrong)}
+	no = &refusal{"That is not the code.", fmt.Sprintf("a wrong code, the %d. of %d", d.wrong, mostWrong), true}
 	switch {
 	case d.wrong >= mostWrong:
 		d.shut = true
 		d.renew()
-		return "", &refusal{"That is not the code. No device is let in any more: start hingeline serve again.", no.log + "; no device is let in any more"}, true
+		return "", &refusal{"That is not the code. No device is let in any more: start hingeline serve again.", no.log + "; no device is let in any more", true}, true
 	case d.tries >= voidAfter:
 		d.renew()
 		no.page += " A new one is where hingeline serve runs."

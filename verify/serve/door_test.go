@@ -81,6 +81,22 @@ func TestWrongCodesAreSlowedAndThenShutOut(t *testing.T) {
 	}
 }
 
+// TestWrongCodeIsLoggedHoweverMuchWasRefused knocks until nothing more is logged: a wrong code
+// still is, and one that is not looked at is not.
+func TestWrongCodeIsLoggedHoweverMuchWasRefused(t *testing.T) {
+	n := onNetwork(t)
+	for range mostRefusals + 1 {
+		n.asked(phone, "GET", "/page.js", nil, "")
+	}
+	n.asked(phone, "POST", "/enter", formHead, "code=1")
+	n.asked(phone, "POST", "/enter", formHead, "code=2")
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	if last := n.log[len(n.log)-1]; len(n.log) != mostRefusals+1 || last != "refused: a wrong code, the 1. of 10 (192.168.7.31:50000)" {
+		t.Errorf("%d lines, the last %q; wanted %d and the wrong code", len(n.log), last, mostRefusals+1)
+	}
+}
+
 func TestDevicesAreCounted(t *testing.T) {
 	c := &clock{time.Now()}
 	d := newDoor(nil, c.now, func() {})

@@ -38,6 +38,7 @@ func (s *Server) of(q *http.Request) (here, lan bool) {
 // for the code, or refused.
 func (s *Server) letIn(w http.ResponseWriter, q *http.Request) bool {
 	if c, err := q.Cookie(cookie); err == nil && s.door.lets(c.Value) {
+		s.strangers.letIn(q.Context())
 		return true
 	}
 	switch {
@@ -66,7 +67,11 @@ func (s *Server) enterWith(w http.ResponseWriter, q *http.Request) {
 	}
 	key, no := s.door.try(q.PostForm.Get("code"))
 	if no != nil {
-		s.log.add("%s (%.40s)", no.log, q.RemoteAddr)
+		log := s.log.add
+		if no.tried {
+			log = s.log.always
+		}
+		log("%s (%.40s)", no.log, q.RemoteAddr)
 		s.askCode(w, http.StatusForbidden, no.page)
 		return
 	}

@@ -37,6 +37,7 @@ const (
 // ServeHTTP lets in who asks for the page by a name of this machine, and devices of the
 // network that were let in.
 func (s *Server) ServeHTTP(w http.ResponseWriter, q *http.Request) {
+	defer s.bugs.abort()
 	h := w.Header()
 	h.Set("Content-Security-Policy", policy)
 	h.Set("X-Content-Type-Options", "nosniff")

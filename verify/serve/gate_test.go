@@ -296,7 +296,7 @@ func TestLogIsBounded(t *testing.T) {
 	for range 10 * mostRefusals {
 		r.add("a %s", "stranger")
 	}
-	if len(lines) != mostRefusals || !strings.Contains(lines[len(lines)-1], "no further line") {
+	if len(lines) != mostRefusals || !strings.Contains(lines[len(lines)-1], "no further line about it in this run, but") {
 		t.Errorf("%d lines, the last %q", len(lines), lines[len(lines)-1])
 	}
 }

@@ -256,7 +256,8 @@ func TestOldPictureSaysFromWhenItIs(t *testing.T) {
 			next.Report = nil
 		}
 		s.Show(next)
-		k := s.current().checks
+		shown, _ := s.current()
+		k := shown.checks
 		if k.OldSince != c.want {
 			t.Errorf("at %s: what is shown is said to be of %q, wanted %q", c.since, k.OldSince, c.want)
 		}

@@ -34,11 +34,12 @@ type page struct {
 	newest *hand // not yet answered
 
 	// What the page was sent last, so that only what changed is sent again.
-	shown   int            // revision
-	door    int            // saying of the door
-	stands  []result.Stand // by part: as it was drawn
-	curve   *curve
-	curveOf string // what the curve was drawn for
+	shown    int            // revision
+	checking bool           // that the checks are made again
+	door     int            // saying of the door
+	stands   []result.Stand // by part: as it was drawn
+	curve    *curve
+	curveOf  string // what the curve was drawn for
 }
 
 // serveSocket answers a page for as long as it is open.
@@ -73,6 +74,7 @@ func (s *Server) serveSocket(w http.ResponseWriter, q *http.Request, here bool) 
 	defer stop()
 	go func() {
 		defer stop()
+		defer s.Catch()
 		p.read(ctx)
 	}()
 	p.wake()
@@ -156,7 +158,7 @@ func (p *page) answer(ctx context.Context) {
 		if !p.sendDoor(ctx) {
 			return
 		}
-		subject := p.server.current()
+		subject, checking := p.server.current()
 		if subject == nil {
 			continue
 		}
@@ -167,8 +169,14 @@ func (p *page) answer(ctx context.Context) {
 			continue
 		}
 		if subject.revision != p.shown {
-			p.shown, p.stands, p.curve = subject.revision, nil, nil
+			p.shown, p.checking, p.stands, p.curve = subject.revision, false, nil, nil
 			if !p.send(ctx, subject.layout) || !p.send(ctx, subject.checks) {
+				return
+			}
+		}
+		if checking && !p.checking {
+			p.checking = true
+			if !p.send(ctx, checkingSaid{Kind: "checking"}) {
 				return
 			}
 		}
@@ -196,6 +204,11 @@ func (p *page) send(ctx context.Context, message any) bool {
 	within, stop := context.WithTimeout(ctx, slowest)
 	defer stop()
 	return p.socket.Write(within, websocket.MessageText, text) == nil
+}
+
+// checkingSaid tells a page that a file changed and what it shows is of before.
+type checkingSaid struct {
+	Kind string `json:"kind"` // "checking"
 }
 
 // doorSaid is what a page says of other devices of the network.

@@ -29,11 +29,16 @@ type Server struct {
 	log   *refusals
 	door  *door  // nil where this machine alone is let in
 	bench *table // nil where there is no page of the bench
+	bugs  bugs
+
+	strangers strangers
 
 	mu      sync.Mutex
 	subject *subject
-	pages   map[*page]bool
-	closed  chan struct{}
+	// checking is true while the checks are made again, since a file changed.
+	checking bool
+	pages    map[*page]bool
+	closed   chan struct{}
 }
 
 // defaultPort is that of http, which browsers leave out.
@@ -42,7 +47,7 @@ const defaultPort = 80
 // New is a server that listens on a port of this machine and shows nothing yet. log is
 // called with a line for everything that is refused, from any goroutine.
 func New(port int, log func(line string)) *Server {
-	s := &Server{hosts: map[string]bool{}, token: rand.Text(), log: &refusals{write: log}, pages: map[*page]bool{}, closed: make(chan struct{})}
+	s := &Server{hosts: map[string]bool{}, token: rand.Text(), log: &refusals{write: log}, bugs: make(bugs, 1), pages: map[*page]bool{}, closed: make(chan struct{})}
 	for _, name := range []string{"127.0.0.1", "localhost", "[::1]"} {
 		s.hosts[fmt.Sprintf("%s:%d", name, port)] = true
 		if port == defaultPort {
@@ -77,12 +82,30 @@ func (s *Server) wake() {
 // LeadThrough adds the page of the bench, for the walks of somebody who knows where their
 // records are. It is called before the server is used.
 func (s *Server) LeadThrough(walks Walks) {
-	s.bench = &table{walks: walks, log: s.log, wake: s.wake}
+	s.bench = newTable(walks, s)
+}
+
+// Checking tells every page that a file changed and the checks are made again: until
+// [Server.Show] what it shows is of before.
+func (s *Server) Checking() {
+	s.mu.Lock()
+	s.checking = true
+	s.mu.Unlock()
+	s.wake()
 }
 
 // Show tells every page what there is to show from now on.
 func (s *Server) Show(now Now) {
+	s.put(now)
+	if s.bench != nil {
+		s.bench.held(resolved.Digest(resolved.SetUp(now.Model)))
+	}
+	s.wake()
+}
+
+func (s *Server) put(now Now) {
 	s.mu.Lock()
+	defer s.mu.Unlock()
 	revision := 1
 	if s.subject != nil {
 		revision = s.subject.revision + 1
@@ -93,12 +116,7 @@ func (s *Server) Show(now Now) {
 		next.since = s.subject.since
 		next.checks.OldSince = next.since
 	}
-	s.subject = next
-	s.mu.Unlock()
-	if s.bench != nil {
-		s.bench.held(resolved.Digest(resolved.SetUp(now.Model)))
-	}
-	s.wake()
+	s.subject, s.checking = next, false
 }
 
 // Close ends every open page. Those that are opened afterwards end at once.
@@ -115,10 +133,11 @@ func (s *Server) Close() {
 	}
 }
 
-func (s *Server) current() *subject {
+// current is what there is to show, and whether the checks are made again at this moment.
+func (s *Server) current() (now *subject, checking bool) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return s.subject
+	return s.subject, s.checking
 }
 
 // mostPages is how many pages may be open at once.
@@ -160,8 +179,15 @@ func (r *refusals) add(format string, values ...any) {
 	case r.lines < mostRefusals:
 		r.write("refused: " + fmt.Sprintf(format, values...))
 	case r.lines == mostRefusals:
-		r.write("refused more; no further line about it in this run")
+		r.write("refused more; no further line about it in this run, but for every wrong code")
 	}
+}
+
+// always logs what is rare by itself, however much was logged before it.
+func (r *refusals) always(format string, values ...any) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.write("refused: " + fmt.Sprintf(format, values...))
 }
 
 // refuse answers a request that is not let in.

@@ -80,7 +80,16 @@ func run(t testing.TB, now Now) *running {
 	web.Listener.Close()
 	web.Listener = listener
 	web.Start()
-	t.Cleanup(func() { r.s.Close(); web.CloseClientConnections(); web.Close() })
+	t.Cleanup(func() {
+		r.s.Close()
+		web.CloseClientConnections()
+		web.Close()
+		select {
+		case bug := <-r.s.Bugs():
+			t.Errorf("a bug: %v at %s", bug.What, bug.Stack)
+		default:
+		}
+	})
 	return r
 }
 

@@ -25,6 +25,7 @@ function message() {
 function heard(m) {
   if (m.kind === "layout") laidOut(m);
   if (m.kind === "checks") checked(m);
+  if (m.kind === "checking") sight.checking();
   if (m.kind === "door") door(m);
   if (m.kind === "answer" && m.revision === layout?.revision) answered(m);
 }

@@ -209,6 +209,13 @@ export function here(at) {
   mark.lastChild.setAttribute("cy", at.Y);
 }
 
+/** Say of the verdict that it is of before, and that the checks are made again. */
+export function checking() {
+  $("short").textContent = `checking … Before: ${$("short").textContent}`;
+  $("verdict").prepend("checking … Before: ");
+  $("since").textContent = "A file changed: checking …";
+}
+
 let shownStages = "";
 
 /** Show what the script says. */
