@@ -11,6 +11,7 @@ import (
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
+	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/faults/sight"
 )
@@ -212,7 +213,7 @@ func (r *benchRun) begin(look sight.Look) error {
 // start is before the first question of a new walk: nothing is written yet.
 func (r *benchRun) start(chosen bench.Chosen, look sight.Look) {
 	r.walk = bench.NewWalk(r.in.model, chosen, look)
-	r.header = bench.NewHeader(versionOf(), r.flags.now(), r.walk, r.in.scripts, chosen.How)
+	r.header = bench.NewHeader(verify.Version, r.flags.now(), r.walk, r.in.scripts, chosen.How)
 	r.journal = newRecordFile(recordDirectory(r.in), r.header)
 	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
 }

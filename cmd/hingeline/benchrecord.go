@@ -101,7 +101,7 @@ func unfinished(dir string) int {
 		return 0
 	}
 	r, err := bench.Read(text)
-	if err != nil || len(r.Events) > 0 && r.Events[len(r.Events)-1].Kind == bench.End {
+	if err != nil || r.Ended() {
 		return 0
 	}
 	return n

@@ -31,8 +31,6 @@ type benchRun struct {
 	guide   *bench.Guide
 }
 
-func versionOf() string { return verify.Version }
-
 // walkThrough asks until the walk is over, and reports.
 func (r *benchRun) walkThrough(ctx context.Context) error {
 	defer r.journal.close()
@@ -219,7 +217,7 @@ func (r *benchRun) resume() error {
 	if no != nil {
 		return r.s.refuse(no.problem, no.hint)
 	}
-	if record.ended() {
+	if record.Ended() {
 		if no := r.reopen(dir, n, record); no != nil {
 			return r.s.refuse(no.problem, no.hint)
 		}
@@ -252,7 +250,7 @@ func unusable(name string, err error) *notReopened {
 }
 
 // replay reads a record and brings its walk to where it was, with a guide that keeps nothing.
-func (r *benchRun) replay(dir string, n int) (*replayed, *notReopened) {
+func (r *benchRun) replay(dir string, n int) (*bench.Record, *notReopened) {
 	name := recordPath(dir, n)
 	text, err := readRecord(name, maxRecordBytes)
 	if errors.Is(err, os.ErrNotExist) {
@@ -277,35 +275,27 @@ func (r *benchRun) replay(dir string, n int) (*replayed, *notReopened) {
 	if err := r.guide.Replay(record.Events); err != nil {
 		return nil, unusable(name, err)
 	}
-	return &replayed{record}, nil
-}
-
-// replayed is a record that its walk was replayed from.
-type replayed struct{ *bench.Record }
-
-// ended says whether the walk came to its end.
-func (r *replayed) ended() bool {
-	n := len(r.Events)
-	return n > 0 && r.Events[n-1].Kind == bench.End
+	return record, nil
 }
 
 // reopen opens a record that was replayed, to go on with it. Of one that is finished the
 // file is open only to be reported on.
-func (r *benchRun) reopen(dir string, n int, record *replayed) *notReopened {
+func (r *benchRun) reopen(dir string, n int, record *bench.Record) *notReopened {
 	name := recordPath(dir, n)
 	var err error
-	if record.ended() {
+	if record.Ended() {
 		r.journal = &recordFile{dir: dir, number: n}
 		if r.journal.file, err = os.Open(name); err != nil {
 			return unusable(name, err)
 		}
 		return nil
 	}
-	if r.journal, err = openRecordFile(dir, n, record.Record); err != nil {
+	if r.journal, err = openRecordFile(dir, n, record); err != nil {
 		return &notReopened{fmt.Sprintf("%s cannot be written to: %v", name, err), ""}
 	}
 	r.guide = bench.NewGuide(r.walk, r.journal, r.flags.now)
 	if err := r.guide.Replay(record.Events); err != nil {
+		r.journal.close()
 		return unusable(name, err)
 	}
 	return nil

@@ -76,7 +76,7 @@ func (b *benchWalks) Resume(number int) (*serve.Walk, error) {
 		return nil, errors.New(no.problem)
 	}
 	if err := r.guide.Resume(); err != nil {
-		return nil, err
+		return nil, errors.Join(err, r.journal.close())
 	}
 	return r.onPage(), nil
 }

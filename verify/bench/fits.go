@@ -204,7 +204,7 @@ func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Per
 		f.Kind = "linkage"
 		f.Place = placeOf(where.Drive(w.Model, part, 0, "linkage"))
 		var fitted *fit.Fitted
-		if fitted, err = fit.LinkageOver(d, points, reach()[0], reach()[1]); err == nil {
+		if fitted, err = fit.Linkage(d, points, reach()[0], reach()[1]); err == nil {
 			c.Linkage = &fitted.Geometry
 			before, after = fitted.Before, fitted.After
 			f.Changes = linkageChanges(d.Linkage, fitted)
@@ -281,22 +281,24 @@ func trimmed(x float64) string {
 	return fmt.Sprint(math.Round(x*100) / 100)
 }
 
+// angleWords is an angle of a table as a file has it, with the way it goes in large letters.
+func angleWords(motion mixcore.Motion, y float64) string {
+	if y == 0 {
+		return "0°"
+	}
+	return trimmed(math.Abs(y)) + "° " + wording.Direction(motion, y > 0)
+}
+
 func linkageNote(f *fit.Fitted) string {
 	return fmt.Sprintf("The ratio of arm to horn is %s. How the horn leans shows as how the arm does, and is kept as written.", trimmed(f.Geometry.Arm/f.Geometry.Horn))
 }
 
 func (w *Walk) tableChanges(part int, was, is []mixcore.Point) (list []result.FitChange) {
 	motion := w.Model.Setup.Parts[part].Motion
-	angle := func(y float64) string {
-		if y == 0 {
-			return "0°"
-		}
-		return trimmed(math.Abs(y)) + "° " + wording.Direction(motion, y > 0)
-	}
 	for _, p := range is {
-		c := result.FitChange{Key: "measured at " + trimmed(p.X) + " %", Is: angle(p.Y), Was: "none"}
+		c := result.FitChange{Key: "measured at " + trimmed(p.X) + " %", Is: angleWords(motion, p.Y), Was: "none"}
 		if i := slices.IndexFunc(was, func(o mixcore.Point) bool { return o.X == p.X }); i >= 0 {
-			if c.Was = angle(was[i].Y); c.Was == c.Is {
+			if c.Was = angleWords(motion, was[i].Y); c.Was == c.Is {
 				continue
 			}
 		}

@@ -1,14 +1,12 @@
 package bench
 
 import (
-	"math"
 	"strings"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/mixcore/linkage"
 	"example.com/hingeline/verify/fit"
 	"example.com/hingeline/verify/result"
-	"example.com/hingeline/verify/wording"
 )
 
 // correction is what one part's only servo may get.
@@ -49,11 +47,7 @@ func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit
 	f.TableAfter = round(after)
 	var list []string
 	for _, at := range tabled.Table {
-		angle := trimmed(math.Abs(at.Y)) + "°"
-		if at.Y != 0 {
-			angle += " " + wording.Direction(p.Motion, at.Y > 0)
-		}
-		list = append(list, trimmed(at.X)+" %: "+angle)
+		list = append(list, trimmed(at.X)+" %: "+angleWords(p.Motion, at.Y))
 	}
 	f.Table = strings.Join(list, ", ")
 }

@@ -127,6 +127,12 @@ type Record struct {
 	Text   []byte
 }
 
+// Ended says whether the walk was gone through to its end.
+func (r *Record) Ended() bool {
+	n := len(r.Events)
+	return n > 0 && r.Events[n-1].Kind == End
+}
+
 // ErrNoRecord is what Read says of a file whose first line is not that of a record.
 var ErrNoRecord = errors.New("it is no record of a bench walk")
 
@@ -181,7 +187,7 @@ func strictly(line []byte, into any) error {
 	return nil
 }
 
-// Model reads the airframe file that a record holds.
+// model reads the airframe file that a record holds.
 func (h *Header) model() (*airframes.Model, error) {
 	m, problems := airframes.Load(h.Airframe.Name, []byte(h.Airframe.Text))
 	if m == nil {

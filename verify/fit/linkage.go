@@ -109,19 +109,8 @@ const (
 // its stop are to be left out before. The error says in words why there is no fit; one
 // that is no variable of this package is a *ScatteredError.
 //
-// Where the surface is must be told as far either way as it was measured one way; where
-// its channel is known to put out more, [LinkageOver] is to be asked.
-func Linkage(d *mixcore.Drive, points []Point) (*Fitted, error) {
-	most := mixcore.Percent(0)
-	for _, p := range points {
-		most = max(most, p.Output, -p.Output)
-	}
-	return LinkageOver(d, points, -most, most)
-}
-
-// LinkageOver is Linkage of a channel that puts out low to high, in percent: where the
-// surface is must be told all the way.
-func LinkageOver(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitted, error) {
+// The channel puts out low to high, in percent: where the surface is must be told all the way.
+func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitted, error) {
 	merged := Merged(points)
 	if len(merged) < LeastPoints {
 		return nil, ErrFewPoints

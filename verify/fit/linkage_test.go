@@ -56,12 +56,21 @@ func exactly() float64 { return 0 }
 
 var plainLinkage = linkage.Geometry{Arm: 10, Horn: 16, Pivots: 60, ArmDeg: 90, HornDeg: 90}
 
+// asMeasured fits a linkage whose channel puts out as much either way as was measured one way.
+func asMeasured(d *mixcore.Drive, points []Point) (*Fitted, error) {
+	most := mixcore.Percent(0)
+	for _, p := range points {
+		most = max(most, p.Output, -p.Output)
+	}
+	return Linkage(d, points, -most, most)
+}
+
 func TestLinkageRecoversWithoutNoise(t *testing.T) {
 	for _, c := range []struct{ arm, lean, rod float64 }{{12, 90, 0}, {8, 80, 0}, {11, 100, 0}, {10, 84, 61}, {9, 92, 59.4}} {
 		true_ := plainLinkage
 		true_.Arm, true_.ArmDeg, true_.Pushrod = c.arm, c.lean, c.rod
 		points := reads(t, driveOf(true_, 45, true, -1), evenly(9, 100), exactly)
-		f, err := Linkage(driveOf(plainLinkage, 45, true, -1), points)
+		f, err := asMeasured(driveOf(plainLinkage, 45, true, -1), points)
 		if err != nil {
 			t.Fatalf("%+v: %v", c, err)
 		}
@@ -106,7 +115,7 @@ func TestLinkageRecoversFromNoisyReadings(t *testing.T) {
 		if points == nil || reads(t, driveOf(hand, swing, aft, sign), []float64{-105, 105}, exactly) == nil || reads(t, driveOf(written, swing, aft, sign), outputs, exactly) == nil {
 			return // it locks, or nearly: then a fit may come to where it does
 		}
-		f, err := Linkage(driveOf(written, swing, aft, sign), points)
+		f, err := asMeasured(driveOf(written, swing, aft, sign), points)
 		if errors.Is(err, ErrNoFit) {
 			t.Fatalf("hand %+v, written %+v: %v", hand, written, err)
 		}
@@ -140,7 +149,7 @@ func TestLinkageRefuses(t *testing.T) {
 		{"all round neutral", []Point{{-4, 1}, {0, 0}, {4, -1}}, ErrTooClose},
 		{"one way only", []Point{{0, 0}, {50, -14}, {100, -29}}, ErrTooClose},
 	} {
-		if f, err := Linkage(driveOf(plainLinkage, 45, true, -1), c.points); !errors.Is(err, c.want) {
+		if f, err := asMeasured(driveOf(plainLinkage, 45, true, -1), c.points); !errors.Is(err, c.want) {
 			t.Errorf("%s: %+v, %v; wanted: %v", c.name, f, err, c.want)
 		}
 	}
@@ -153,17 +162,17 @@ func TestLinkageOverTheTravel(t *testing.T) {
 	hand := plainLinkage
 	hand.Arm = 12
 	points := reads(t, driveOf(hand, 45, true, -1), evenly(5, 40), exactly)
-	if f, err := LinkageOver(d, points, -100, 100); !errors.Is(err, ErrTooClose) {
+	if f, err := Linkage(d, points, -100, 100); !errors.Is(err, ErrTooClose) {
 		t.Errorf("%+v, %v", f, err)
 	}
 	oneWay := reads(t, driveOf(hand, 45, true, -1), []float64{0, 40, 80, 100}, exactly)
-	if f, err := Linkage(d, oneWay); !errors.Is(err, ErrTooClose) {
+	if f, err := asMeasured(d, oneWay); !errors.Is(err, ErrTooClose) {
 		t.Errorf("%+v, %v", f, err)
 	}
-	if f, err := LinkageOver(d, oneWay, -10, 100); err != nil || math.Abs(f.Exact.Arm-12) > 1e-3 {
+	if f, err := Linkage(d, oneWay, -10, 100); err != nil || math.Abs(f.Exact.Arm-12) > 1e-3 {
 		t.Errorf("%+v, %v", f, err)
 	}
-	if f, err := LinkageOver(d, points, -50, 50); err != nil || math.Abs(f.Exact.Arm-12) > 1e-3 {
+	if f, err := Linkage(d, points, -50, 50); err != nil || math.Abs(f.Exact.Arm-12) > 1e-3 {
 		t.Errorf("%+v, %v", f, err)
 	}
 }
@@ -175,7 +184,7 @@ func TestLinkageNamesAReadingThatDoesNotFit(t *testing.T) {
 		for wrong := range outputs {
 			points := reads(t, d, outputs, exactly)
 			points[wrong].Angle += 10
-			f, err := Linkage(d, points)
+			f, err := asMeasured(d, points)
 			var scattered *ScatteredError
 			if err == nil || errors.As(err, &scattered) && scattered.Named && scattered.Output != points[wrong].Output ||
 				len(outputs) == 9 && (scattered == nil || !scattered.Named) {
@@ -190,11 +199,11 @@ func TestLinkageWeighsReadingsByTheirNumber(t *testing.T) {
 	d := driveOf(plainLinkage, 45, true, -1)
 	once := reads(t, d, evenly(5, 100), exactly)
 	once[4].Angle -= 0.6
-	few, err := Linkage(d, once)
+	few, err := asMeasured(d, once)
 	if err != nil {
 		t.Fatal(err)
 	}
-	many, err := Linkage(d, append(slices.Clone(once), once[4], once[4], once[4]))
+	many, err := asMeasured(d, append(slices.Clone(once), once[4], once[4], once[4]))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -210,7 +219,7 @@ func TestLinkageWeighsReadingsByTheirNumber(t *testing.T) {
 // With three readings a surface that rests elsewhere is seen as such.
 func TestLinkageOfThreeReadingsThatRestsElsewhere(t *testing.T) {
 	d := driveOf(plainLinkage, 45, true, -1)
-	f, err := Linkage(d, []Point{{-100, 28}, {0, 3}, {100, -23}})
+	f, err := asMeasured(d, []Point{{-100, 28}, {0, 3}, {100, -23}})
 	if err != nil || !f.Pushrod || RMS(f.After) > 0.1 {
 		t.Errorf("%+v, %v", f, err)
 	}
@@ -240,7 +249,7 @@ func TestTheHornsLeanShowsAsTheArms(t *testing.T) {
 			continue // it locks
 		}
 		tried++
-		f, err := Linkage(d, points)
+		f, err := asMeasured(d, points)
 		if err != nil {
 			t.Fatalf("%+v: %v", written, err)
 		}
@@ -286,7 +295,7 @@ func TestWhatIsToldHolds(t *testing.T) {
 			if reads(t, d, evenly(9, 100), exactly) == nil || reads(t, true_, evenly(9, 100), exactly) == nil {
 				continue // it locks
 			}
-			f, err := LinkageOver(d, reads(t, true_, evenly(c.readings, c.most), func() float64 { return noise * (2*random.Float64() - 1) }), -100, 100)
+			f, err := Linkage(d, reads(t, true_, evenly(c.readings, c.most), func() float64 { return noise * (2*random.Float64() - 1) }), -100, 100)
 			if err != nil || f.Pushrod != c.rests {
 				refused++
 				continue
@@ -341,7 +350,7 @@ func TestLinkageOfAnything(t *testing.T) {
 				points[i].Angle = mixcore.Degrees(a)
 			}
 		}
-		f, err := Linkage(d, points)
+		f, err := asMeasured(d, points)
 		if (f == nil) == (err == nil) {
 			t.Fatalf("%+v, %v", f, err)
 		}
@@ -363,7 +372,7 @@ func TestLinkageOfAnything(t *testing.T) {
 func TestLinkageOfThreeReadings(t *testing.T) {
 	hand := plainLinkage
 	hand.Arm = 11.5
-	f, err := Linkage(driveOf(plainLinkage, 45, true, -1), reads(t, driveOf(hand, 45, true, -1), []float64{-100, 0, 100}, exactly))
+	f, err := asMeasured(driveOf(plainLinkage, 45, true, -1), reads(t, driveOf(hand, 45, true, -1), []float64{-100, 0, 100}, exactly))
 	if err != nil || math.Abs(f.Exact.Arm-11.5) > 0.01 || f.Pushrod {
 		t.Errorf("%+v, %v", f, err)
 	}

@@ -1,6 +1,8 @@
 package serve
 
 import (
+	"strings"
+
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/bench"
@@ -8,6 +10,7 @@ import (
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/result/said"
 	"example.com/hingeline/verify/sheet"
+	"example.com/hingeline/verify/wording"
 )
 
 // benchView is all that the bench page shows.
@@ -156,11 +159,12 @@ func must(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
 
 // waysOf are the words for which way a hinged part stands off neutral.
 func waysOf(p *mixcore.Part) []string {
-	switch p.Motion {
-	case mixcore.UpDown:
-		return []string{"up", "down"}
-	case mixcore.LeftRight:
-		return []string{"left", "right"}
+	if !p.Motion.Hinged() {
+		return nil
 	}
-	return nil
+	minus, plus := wording.Direction(p.Motion, false), wording.Direction(p.Motion, true)
+	if p.Motion == mixcore.LeftRight {
+		minus, plus = plus, minus
+	}
+	return []string{strings.ToLower(minus), strings.ToLower(plus)}
 }

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"context"
+	"fmt"
 	"net/http"
 	"strings"
 	"testing"
@@ -98,5 +99,11 @@ func TestPageSaysThatItIsCheckedAgain(t *testing.T) {
 		if got := until(t, c, "checks").revision; got != 2 {
 			t.Errorf("revision %d, wanted 2", got)
 		}
+	}
+	three := r.open()
+	until(t, three, "checks")
+	send(t, three, fmt.Sprintf(`{"number": 1, "revision": 2, "at": %s, "part": 0, "against": -1, "sentence": false}`, positions(now.Model, nil)))
+	if got := next(t, three).kind; got != "answer" {
+		t.Errorf("behind what was checked comes %q, wanted an answer", got)
 	}
 }

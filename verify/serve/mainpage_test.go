@@ -34,7 +34,7 @@ func unreversed(t testing.TB) Now {
 	if report == nil {
 		t.Fatal(wrongs)
 	}
-	return Now{Model: m, Report: report, Since: "12:00:00"}
+	return Now{Model: m, Report: report, Since: "12:00:00", Changed: []string{"bracken-20.yaml"}}
 }
 
 // TestNumbersAreThoseOfTheBench holds the numbers on the page against those that are typed
