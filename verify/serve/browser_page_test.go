@@ -77,3 +77,16 @@ func TestPictureOfABrokenFileIsMarkedOld(t *testing.T) {
 	r.s.Show(now)
 	holds(t, ctx, stamped+` === 0 && document.querySelector("#old").hidden && document.querySelector("#line").textContent.startsWith("Connected: ")`)
 }
+
+// TestOldVerdictIsMarkedWhileItIsCheckedAgain holds the words at the top of the page.
+func TestOldVerdictIsMarkedWhileItIsCheckedAgain(t *testing.T) {
+	now := unreversed(t)
+	r := run(t, now)
+	ctx := browser(t)
+	visit(t, ctx, r)
+	r.s.Checking()
+	holds(t, ctx, `document.querySelector("#short").textContent.startsWith("checking … Before: ✗ DO NOT FLY")`)
+	holds(t, ctx, `document.querySelector("#verdict").textContent.startsWith("checking … Before: ") && document.querySelector("#since").textContent === "A file changed: checking …"`)
+	r.s.Show(shipping(t, "bracken-20"))
+	holds(t, ctx, `!document.querySelector("#bar").textContent.includes("checking") && !document.querySelector("#checked").textContent.includes("checking …")`)
+}

@@ -17,6 +17,8 @@
 // or makes no sense. Devices of the network are let in only after [Server.OpenTo], each by
 // a code that is good once.
 //
-// Start at [New]; gate.go and door.go say who is let in, page.go answers one open page,
-// bench.go leads through a walk, and assets holds what the browser is given.
+// A panic of ours comes out at [Server.Bugs]; who started the server ends it then.
+//
+// Start at [New]; gate.go, door.go and strangers.go say who is let in, page.go answers one
+// open page, bench.go leads through a walk, and assets holds what the browser is given.
 package serve
