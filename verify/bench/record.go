@@ -133,20 +133,20 @@ func (r *Record) Ended() bool {
 	return n > 0 && r.Events[n-1].Kind == End
 }
 
-// ErrNoRecord is what Read says of a file whose first line is not that of a record.
-var ErrNoRecord = errors.New("it is no record of a bench walk")
+// errNoRecord is what Read says of a file whose first line is not that of a record.
+var errNoRecord = errors.New("it is no record of a bench walk")
 
 // Read reads a record. What is behind the last line end was never answered for, and is
 // left out. The error says in words which line cannot be used.
 func Read(text []byte) (*Record, error) {
 	r := &Record{Whole: bytes.LastIndexByte(text, '\n') + 1, Text: text}
 	if r.Whole == 0 {
-		return nil, fmt.Errorf("%w: it is empty, or cut off in its first line", ErrNoRecord)
+		return nil, fmt.Errorf("%w: it is empty, or cut off in its first line", errNoRecord)
 	}
 	lines := bytes.Split(text[:r.Whole-1], []byte("\n"))
 	r.Header = &Header{}
 	if err := strictly(lines[0], r.Header); err != nil {
-		return nil, fmt.Errorf("%w: %v", ErrNoRecord, err)
+		return nil, fmt.Errorf("%w: %v", errNoRecord, err)
 	}
 	if r.Header.Format != Format {
 		return nil, fmt.Errorf("it is of format %d, and this version reads format %d", r.Header.Format, Format)

@@ -17,8 +17,8 @@ type Point struct {
 	Angle  mixcore.Degrees // with mixcore's sign
 }
 
-// LeastPoints is how many different outputs must have been measured.
-const LeastPoints = 3
+// leastPoints is how many different outputs must have been measured.
+const leastPoints = 3
 
 // sameOutput is how close two outputs are that count as one, in percent.
 const sameOutput = 0.5
@@ -112,7 +112,7 @@ const (
 // The channel puts out low to high, in percent: where the surface is must be told all the way.
 func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitted, error) {
 	merged := Merged(points)
-	if len(merged) < LeastPoints {
+	if len(merged) < leastPoints {
 		return nil, ErrFewPoints
 	}
 	p := problem{drive: d, points: inOrder(points)}

@@ -36,7 +36,7 @@ func Table(old []mixcore.Point, points []Point) (*Tabled, error) {
 		return nil, err
 	}
 	points = Merged(points)
-	if len(points) < LeastPoints {
+	if len(points) < leastPoints {
 		return nil, ErrFewPoints
 	}
 	t := &Tabled{Points: points}
