@@ -271,54 +271,6 @@ func TestScriptsOwnPoses(t *testing.T) {
 	}
 }
 
-// What a signature binds: the bytes, and one line.
-func TestSealOfARecord(t *testing.T) {
-	m := sorrelModel(t)
-	w := walkOf(t, m, sight.Eye, set(0, -100), set(1, 100))
-	h := bench.NewHeader("test", noon, w, nil, "by hand")
-	begin := benchtest.Begin()
-	for _, c := range []struct {
-		lines []string
-		says  string
-		right bool
-	}{
-		{append(begin, "y", "y", "y", "y"), "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25", true},
-		{append(begin, "y", "1 o", "y", "y", "f"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 NOT AS EXPECTED, 2026-11-25", false},
-		{append(begin, "y", "s wind", "y", "y"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 skipped, 2026-11-25", false},
-		{append(begin, "y", "u 1", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, 2026-11-25", false},
-		{append(begin, "y", "y", "y"), "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25", true}, // the end of what is said ends it
-		{append(begin, "y"), "seen on the model: 1 of 3 steps as expected as far as can be seen by eye, 2 not seen, not finished, 2026-11-25", false},
-	} {
-		p := play(t, w, h, c.lines)
-		s, err := bench.SealOf(p.record)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if s.Summary != c.says || s.AsExpected != c.right || s.SetUp != h.SetUp || s.Model != "Sorrel" || !strings.HasPrefix(s.Digest, "sha256:") {
-			t.Errorf("%q: %+v", c.lines, s)
-		}
-		for cut := len(p.record) - 1; cut > len(p.record)-20; cut-- {
-			if _, err := bench.SealOf(p.record[:cut]); err == nil {
-				t.Errorf("cut off at %d it is sealed", cut)
-			}
-		}
-		edited := bytes.Replace(p.record, []byte("22° down"), []byte("25° down"), 1)
-		if _, err := bench.SealOf(edited); err == nil {
-			t.Error("with another airframe file in it, it is sealed")
-		}
-	}
-}
-
-// Too little or too much without a measurement is no cause, and no yes.
-func TestSizesAreNoYes(t *testing.T) {
-	m := sorrelModel(t)
-	w := walkOf(t, m, sight.Eye, set(0, -100), set(1, 100))
-	r := walked(t, w, append(benchtest.Begin(), "y", "1 l", "y", "m", "y", "y")).Report(context.Background(), nil)
-	if r.Verdict != result.SeenDiffers || r.Sizes != 2 || len(r.Causes.Suspects) > 0 {
-		t.Errorf("%s, %d sizes, %+v", r.Verdict, r.Sizes, r.Causes)
-	}
-}
-
 // A model without a motor is asked whether it is held, and not about a propeller.
 func TestQuestionsFitTheModel(t *testing.T) {
 	asked := func(m *airframes.Model) (all string) {
@@ -337,98 +289,6 @@ func TestQuestionsFitTheModel(t *testing.T) {
 	}
 	if all := asked(load(t, "skerry")); strings.Contains(all, "propeller") || !strings.Contains(all, "held") || !strings.Contains(all, "transmitter switched on first") {
 		t.Errorf("without a motor: %s", all)
-	}
-}
-
-// stops is Sorrel with a stop, and ailerons that the pitch stick lifts from where the gear
-// switch has put them.
-const stops = `hingeline: 1
-name: Stops
-controls: {pitch stick: pitch, flap lever: lever}
-demands: {pitch: pitch stick, flap: flap lever}
-channels:
-  1: {name: port flap, mix: [{add: pitch, share: -50%}, {add: flap, share: 50%}]}
-  2: {name: elevator, mix: pitch}
-surfaces:
-  port flap: {channel: 1, chord_mm: 40, measured: {100%: 40° down}, stops: {up: 25°, down: 45°}}
-  elevator: {channel: 2, measured: {100%: 20° up}}
-`
-
-// A reading beyond what a surface can do, or one that is how far it should move and not
-// where it should be, is asked about again.
-func TestDoubtedReadings(t *testing.T) {
-	m, problems := airframes.Load("stops.yaml", []byte(stops))
-	if m == nil {
-		t.Fatalf("%+v", problems)
-	}
-	c := bench.Chosen{How: "by hand", Watch: make([][]int, 1)}
-	s := sight.Step{From: m.Plan.Rest(), To: m.Plan.Rest()}
-	s.From.Position[1], s.To.Position[1], s.To.Position[0] = 50, 50, 60 // the flap half down, then up again, with the elevator
-	c.Steps = []sight.Step{s}
-	w := bench.NewWalk(m, c, sight.Eye)
-	flap := w.Steps[0].Expect[0]
-	if part := bench.NewGuide(w, nil, at).Steps()[0].Parts[0]; part.Way != "UP" || part.Amount != "12° (8.4 mm)" || part.To != "2° UP (1.4 mm)" {
-		t.Errorf("what must be seen is told as %+v", part)
-	}
-	for _, c := range []struct{ line, says string }{
-		{"port flap 30 up", "30° UP (21 mm) is beyond the stop of the port flap, 25° as the airframe file says"},
-		{"port flap 30 up sure", "noted: port flap 30° UP"},
-		{"port flap 25.5 up", "noted"},
-		{"port flap 46.5 down", "is beyond the stop of the port flap, 45°"},
-		{"port flap 12 up", "measured is where it is then, from neutral. If it is 12° UP (8.4 mm) there, write \"from neutral\" behind it"},
-		{"port flap 12 up from neutral", "noted: port flap 12° UP (8.4 mm). Not as expected."},
-		{"port flap before 12 up", "noted: port flap 12° UP (8.4 mm) before the movement"},
-	} {
-		g := bench.NewGuide(w, &memory{}, at)
-		for _, line := range benchtest.Begin() {
-			g.Take(line)
-		}
-		if r, _ := g.Take(c.line); !strings.Contains(r.Text, c.says) || r.Understood != strings.Contains(c.says, "noted") {
-			t.Errorf("%q (from %v to %v): got %+v, wanted %q", c.line, flap.Move.From, flap.Move.To, r, c.says)
-		}
-	}
-}
-
-// Several parts are told in one line, all of it or nothing; what takes the place of another
-// word says so, and the last thing noted can be taken back.
-func TestSeveralPartsAndUndo(t *testing.T) {
-	m := sorrelModel(t)
-	w := walkOf(t, m, sight.Eye, set(0, -100), set(0, 100), set(0, -50))
-	j := &memory{}
-	g := bench.NewGuide(w, j, at)
-	for _, c := range []struct{ line, says string }{
-		{"y", ""}, {"y", ""}, {"y", ""}, {"y", ""},
-		{"1, 4 went down", "noted: port aileron went DOWN. Not as expected.\nnoted: starboard aileron went DOWN."},
-		{"port aileron up", "noted: port aileron went UP (instead of: went DOWN)."},
-		{"undo", "taken back: port aileron went UP; as before: went DOWN"},
-		{"undo", "taken back: starboard aileron went DOWN"},
-		{"elevator 3.5 up and motor runs", "noted: elevator 3.5° UP. Not as expected.\nnoted: motor RUNS. Not as expected."},
-		{"elevator 4.5 up", "noted: elevator 4.5° UP (instead of: 3.5° UP). Not as expected."},
-		{"y", ""},
-		{"nothing moved", "noted: port aileron did not move. Not as expected.\nnoted: starboard aileron did not move. Not as expected."},
-		{"undo", "taken back: starboard aileron did not move"},
-		{"y", ""},
-		{"1 and 4 other way", "noted: port aileron the other way. Not as expected.\nThe port aileron was not as expected in 3 steps: p stops here and shows what explains it.\nnoted: starboard aileron the other way. Not as expected."},
-		{"1 still", "noted: port aileron did not move (instead of: the other way). Not as expected."},
-		{"r", ""},
-	} {
-		if r, err := g.Take(c.line); err != nil || !r.Understood || r.Text != c.says {
-			t.Errorf("%q: got %+v, %v, wanted %q", c.line, r, err, c.says)
-		}
-	}
-	if ask := g.Ask(); ask.Step == nil || !strings.HasPrefix(ask.Said, "noted: starboard aileron the other way\nnoted: port aileron did not move\n") {
-		t.Errorf("shown again it says %q", ask.Said)
-	}
-	r, err := bench.Read(append([]byte("{\"hingeline_bench\":1,\"date\":\""+noon+"\"}\n"), j.text()...))
-	if err != nil {
-		t.Fatal(err)
-	}
-	again := bench.NewGuide(w, nil, at)
-	if err := again.Replay(r.Events); err != nil || !reflect.DeepEqual(g.Steps(), again.Steps()) {
-		t.Errorf("%v: %+v, and again %+v", err, g.Steps(), again.Steps())
-	}
-	if g.Take("p"); !g.Over() {
-		t.Error("p does not stop")
 	}
 }
 
@@ -466,45 +326,5 @@ func TestHelpFitsTheStep(t *testing.T) {
 	timed := bench.NewWalk(m, bench.Chosen{Steps: []sight.Step{w.Steps[1].Step}, Watch: [][]int{{0}}}, sight.Eye)
 	if all := strings.Join(bench.NewGuide(timed, nil, at).Help(), "\n"); !strings.Contains(all, "another time") == (timed.Steps[0].Expect[0].Takes > 0) {
 		t.Errorf("takes %v: %s", timed.Steps[0].Expect[0].Takes, all)
-	}
-}
-
-// With a ruler at hand, what is as expected and was not measured is seen by eye: no yes, and
-// no place to 1°.
-func TestUnmeasuredIsByEye(t *testing.T) {
-	m, _ := airframes.Load("stops.yaml", []byte(stops))
-	w := walkOf(t, m, sight.Measured, set(0, 100))
-	g := bench.NewGuide(w, &memory{}, at)
-	var reply bench.Reply
-	for _, line := range append(benchtest.Begin(), "y") {
-		reply, _ = g.Take(line)
-	}
-	if reply.Text != "step 1 counts as seen by eye; not measured: port flap, elevator" {
-		t.Errorf("%+v", reply)
-	}
-	for _, line := range []string{"1 20 up", "y"} {
-		reply, _ = g.Take(line)
-	}
-	if reply.Text != "step 2 counts as seen by eye; not measured: elevator" {
-		t.Errorf("%+v", reply)
-	}
-	g.Take("y")
-	r := g.Report(context.Background(), nil)
-	if !g.Ended() || r.Verdict != result.NotFinished || r.Steps[0].State != result.StepByEye || r.Steps[1].State != result.StepByEye {
-		t.Errorf("%s, %s", r.Verdict, r.Steps[1].State)
-	}
-	h := bench.NewHeader("test", noon, w, nil, "by hand")
-	for _, c := range []struct {
-		said  []string
-		says  string
-		right bool
-	}{
-		{[]string{"1 0, 2 0", "y", "1 20 up", "y", "y"}, "seen on the model: 1 of 2 steps as expected, 1 by eye and not measured, 2026-11-25", false},
-		{[]string{"port flap 0 and elevator 0", "y", "port flap 20 up", "elevator 20 up", "y", "y"}, "seen on the model: 2 of 2 steps as expected, 2026-11-25", true},
-	} {
-		s, err := bench.SealOf(play(t, w, h, append(benchtest.Begin(), c.said...)).record)
-		if err != nil || s.Summary != c.says || s.AsExpected != c.right {
-			t.Errorf("%+v, %v", s, err)
-		}
 	}
 }

@@ -45,3 +45,41 @@ func TestSealRefusesWhatWasEdited(t *testing.T) {
 		t.Errorf("nothing confirmed: %v", err)
 	}
 }
+
+// What a signature binds: the bytes, and one line.
+func TestSealOfARecord(t *testing.T) {
+	m := sorrelModel(t)
+	w := walkOf(t, m, sight.Eye, set(0, -100), set(1, 100))
+	h := bench.NewHeader("test", noon, w, nil, "by hand")
+	begin := benchtest.Begin()
+	for _, c := range []struct {
+		lines []string
+		says  string
+		right bool
+	}{
+		{append(begin, "y", "y", "y", "y"), "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25", true},
+		{append(begin, "y", "1 o", "y", "y", "f"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 NOT AS EXPECTED, 2026-11-25", false},
+		{append(begin, "y", "s wind", "y", "y"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 skipped, 2026-11-25", false},
+		{append(begin, "y", "u 1", "y", "y", "y"), "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, 2026-11-25", false},
+		{append(begin, "y", "y", "y"), "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25", true}, // the end of what is said ends it
+		{append(begin, "y"), "seen on the model: 1 of 3 steps as expected as far as can be seen by eye, 2 not seen, not finished, 2026-11-25", false},
+	} {
+		p := play(t, w, h, c.lines)
+		s, err := bench.SealOf(p.record)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s.Summary != c.says || s.AsExpected != c.right || s.SetUp != h.SetUp || s.Model != "Sorrel" || !strings.HasPrefix(s.Digest, "sha256:") {
+			t.Errorf("%q: %+v", c.lines, s)
+		}
+		for cut := len(p.record) - 1; cut > len(p.record)-20; cut-- {
+			if _, err := bench.SealOf(p.record[:cut]); err == nil {
+				t.Errorf("cut off at %d it is sealed", cut)
+			}
+		}
+		edited := bytes.Replace(p.record, []byte("22° down"), []byte("25° down"), 1)
+		if _, err := bench.SealOf(edited); err == nil {
+			t.Error("with another airframe file in it, it is sealed")
+		}
+	}
+}
