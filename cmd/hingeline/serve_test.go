@@ -9,26 +9,18 @@ import (
 	"net/http"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"strings"
 	"testing"
 )
 
-// TestServeGivesOutThePageUntilItIsEnded starts the program, asks for the page as this
-// machine and as a stranger, and ends it as Ctrl-C does; on Windows no
-// interrupt can be sent to another process.
-func TestServeGivesOutThePageUntilItIsEnded(t *testing.T) {
-	self, err := os.Executable()
-	if err != nil {
-		t.Fatal(err)
-	}
-	program := filepath.Join(t.TempDir(), "hingeline") // testscript.Main runs a command by this name
-	if err := os.Symlink(self, program); err != nil {
-		t.Fatal(err)
-	}
-	c := exec.Command(program, "serve", "pellin-park")
-	var said strings.Builder
-	c.Stderr = &said
+// served is the program that serves: what it prints, by line, and what it says, to be read
+// once it has ended.
+func served(t *testing.T, args ...string) (c *exec.Cmd, printed *bufio.Scanner, said *strings.Builder) {
+	t.Helper()
+	program, dir := programInDirectory(t)
+	c = exec.Command(program, append([]string{"serve"}, args...)...)
+	said = &strings.Builder{}
+	c.Dir, c.Stderr = dir, said
 	out, err := c.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -36,7 +28,14 @@ func TestServeGivesOutThePageUntilItIsEnded(t *testing.T) {
 	if err := c.Start(); err != nil {
 		t.Fatal(err)
 	}
-	lines := bufio.NewScanner(out)
+	return c, bufio.NewScanner(out), said
+}
+
+// TestServeGivesOutThePageUntilItIsEnded starts the program, asks for the page as this
+// machine and as a stranger, and ends it as Ctrl-C does; on Windows no
+// interrupt can be sent to another process.
+func TestServeGivesOutThePageUntilItIsEnded(t *testing.T) {
+	c, lines, said := served(t, "pellin-park")
 	if !lines.Scan() || !strings.HasPrefix(lines.Text(), "http://127.0.0.1:") {
 		c.Process.Kill()
 		t.Fatalf("printed %q, wanted an address of this machine; %s", lines.Text(), said.String())
@@ -75,19 +74,7 @@ func TestServeGivesOutThePageUntilItIsEnded(t *testing.T) {
 // its address on the network it gives out nothing but the question for the code. On a
 // machine without such an address it says that, and starts nothing.
 func TestServeOnTheNetworkSaysSo(t *testing.T) {
-	program, dir := programInDirectory(t)
-	c := exec.Command(program, "serve", "pellin-park", "--lan")
-	c.Dir = dir
-	var said strings.Builder
-	c.Stderr = &said
-	out, err := c.StdoutPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := c.Start(); err != nil {
-		t.Fatal(err)
-	}
-	lines := bufio.NewScanner(out)
+	c, lines, said := served(t, "pellin-park", "--lan")
 	if !lines.Scan() {
 		if c.Wait(); c.ProcessState.ExitCode() != statusWrongUse || !strings.Contains(said.String(), "no address on a private network") {
 			t.Fatalf("exit status %d: %s", c.ProcessState.ExitCode(), said.String())

@@ -15,6 +15,7 @@ import (
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // memory is records that are kept in memory, for tests.
@@ -209,7 +210,7 @@ func TestBenchPageKeepsTheRecordThatTheTerminalKeeps(t *testing.T) {
 func TestEveryWordThatIsOfferedIsTaken(t *testing.T) {
 	offered := map[bench.Saw]int{}
 	for _, name := range []string{"bracken-20", "quoin-delta"} {
-		k := &memory{m: shipped(t, name)}
+		k := &memory{m: verifytest.Shipped(t, name)}
 		w, err := k.Begin(t.Context())
 		if err != nil {
 			t.Fatal(err)

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/verifytest"
 )
 
 func TestNoTravelOfAnotherPartStays(t *testing.T) {
@@ -37,10 +38,7 @@ func TestControlsAreOfferedByTheirNewNames(t *testing.T) {
 	ctx := browser(t)
 	visit(t, ctx, r)
 	text, _ := airframes.ReadShipped("bracken-20")
-	m, problems := airframes.Load("bracken-20.yaml", []byte(strings.ReplaceAll(string(text), "roll stick", "bank stick")))
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Model(t, "bracken-20.yaml", strings.ReplaceAll(string(text), "roll stick", "bank stick"))
 	holds(t, ctx, `[...document.querySelectorAll("#against option")].some(o => o.textContent === "roll stick")`)
 	r.s.Show(Now{Model: m, Since: "12:00:01", Changed: []string{"bracken-20.yaml"}})
 	holds(t, ctx, `[...document.querySelectorAll("#against option")].some(o => o.textContent === "bank stick")`)

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/hingeline/airframes"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // switchedSubject is a model of one aileron and some switches, with what the channel's mix
@@ -26,10 +27,7 @@ func switchedSubject(t *testing.T, switches, positions int, line func(i int) str
 		b.WriteString(line(i))
 	}
 	b.WriteString("surfaces:\n  aileron: {channel: 1, measured: {-120%: 24° up, 0%: 0°, 120%: 24° down}}\n")
-	m, problems := airframes.Load("switched.yaml", []byte(b.String()))
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Model(t, "switched.yaml", b.String())
 	return newSubject(Now{Model: m}, 1)
 }
 
@@ -70,7 +68,7 @@ func TestEveryWayHasItsOwnName(t *testing.T) {
 // TestTravelIsDeadWithTheSignalLost moves every control after the signal is lost.
 func TestTravelIsDeadWithTheSignalLost(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		s, p := newSubject(Now{Model: shipped(t, name)}, 1), &page{}
+		s, p := newSubject(Now{Model: verifytest.Shipped(t, name)}, 1), &page{}
 		rest := s.model.Plan.Rest().Position
 		for part := range s.model.Setup.Parts {
 			for _, against := range s.layout.Parts[part].Against {
@@ -98,7 +96,7 @@ func TestTravelIsDeadWithTheSignalLost(t *testing.T) {
 func TestTravelTableIsThePlan(t *testing.T) {
 	var subjects []*subject
 	for _, name := range airframes.Shipped() {
-		subjects = append(subjects, newSubject(Now{Model: shipped(t, name)}, 1))
+		subjects = append(subjects, newSubject(Now{Model: verifytest.Shipped(t, name)}, 1))
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.SampledFrom(subjects).Draw(t, "model")

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/features"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/bench"
@@ -18,30 +17,27 @@ import (
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/sheet"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // unreversed is bracken-20 with the channel of its port aileron no longer reversed.
 func unreversed(t testing.TB) Now {
 	t.Helper()
-	text, _ := airframes.ReadShipped("bracken-20")
-	wrong := strings.Replace(string(text), "    reversed: true\n", "", 1)
-	m, problems := airframes.Load("bracken-20.yaml", []byte(wrong))
-	if m == nil || wrong == string(text) {
-		t.Fatal(problems)
+	text := string(verifytest.ShippedText(t, "bracken-20"))
+	wrong := strings.Replace(text, "    reversed: true\n", "", 1)
+	if wrong == text {
+		t.Fatal("no channel of bracken-20 is reversed")
 	}
-	asked, _ := features.Read("bracken-20.feature")
-	report, wrongs := verify.Check(m, []script.File{{Name: "bracken-20.feature", Text: asked}}, script.Selection{})
-	if report == nil {
-		t.Fatal(wrongs)
-	}
-	return Now{Model: m, Report: report, Since: "12:00:00", Changed: []string{"bracken-20.yaml"}}
+	now := checkedBy(t, verifytest.Model(t, "bracken-20.yaml", wrong), "bracken-20")
+	now.Changed = []string{"bracken-20.yaml"}
+	return now
 }
 
 // TestNumbersAreThoseOfTheBench holds the numbers on the page against those that are typed
 // at the bench.
 func TestNumbersAreThoseOfTheBench(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		l := newSubject(Now{Model: m}, 1).layout
 		rest := m.Plan.Rest()
 		walk := bench.NewWalk(m, bench.Chosen{Steps: []sight.Step{{From: rest, To: rest.Clone()}}, Watch: [][]int{nil}}, sight.Eye)
@@ -85,7 +81,7 @@ func numerals(d *figure.Drawing) map[string]figure.Point {
 
 func TestPicturesKeepTheirSizeAndTheirNumbers(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		s := newSubject(Now{Model: m}, 1)
 		for _, view := range []func(*result.Picture, string) figure.Drawing{s.live.Behind, s.live.Above} {
 			var first figure.Drawing
@@ -118,7 +114,7 @@ const leastSeen = 1.4
 
 func TestMovementOfTheTailCanBeSeen(t *testing.T) {
 	for _, c := range []struct{ model, part string }{{"skerry", "port v-tail"}, {"skerry", "starboard v-tail"}, {"bracken-20", "elevator"}, {"bracken-20", "rudder"}} {
-		m := shipped(t, c.model)
+		m := verifytest.Shipped(t, c.model)
 		s, part := newSubject(Now{Model: m}, 1), partCalled(m, c.part)
 		most := 0.0
 		for _, at := range reaching(m) {
@@ -216,7 +212,7 @@ func TestFailuresComeFirstAndNameTheirSurfaces(t *testing.T) {
 }
 
 func TestPartsOfACheckAreThoseThatItNames(t *testing.T) {
-	m := shipped(t, "bracken-20")
+	m := verifytest.Shipped(t, "bracken-20")
 	flap := &m.Setup.Parts[partCalled(m, "port flap")]
 	channel := m.Setup.Channels[flap.Drives[0].Channel].Number
 	for _, c := range []struct {

@@ -20,34 +20,22 @@ import (
 	"github.com/coder/websocket"
 
 	"example.com/hingeline/airframes"
-	"example.com/hingeline/features"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/verifytest"
 )
-
-func shipped(t testing.TB, name string) *airframes.Model {
-	t.Helper()
-	text, ok := airframes.ReadShipped(name)
-	if !ok {
-		t.Fatalf("no built-in model %s", name)
-	}
-	m, problems := airframes.Load(name+".yaml", text)
-	if m == nil {
-		t.Fatal(problems)
-	}
-	return m
-}
 
 // shipping is what there is to show of a built-in model.
 func shipping(t testing.TB, name string) Now {
 	t.Helper()
-	m := shipped(t, name)
-	text, ok := features.Read(name + ".feature")
-	if !ok {
-		t.Fatalf("no script of %s", name)
-	}
-	report, problems := verify.Check(m, []script.File{{Name: name + ".feature", Text: text}}, script.Selection{})
+	return checkedBy(t, verifytest.Shipped(t, name), name)
+}
+
+// checkedBy is a model as the script of a built-in one checks it.
+func checkedBy(t testing.TB, m *airframes.Model, name string) Now {
+	t.Helper()
+	report, problems := verify.Check(m, verifytest.Scripts(t, name), script.Selection{})
 	if report == nil {
 		t.Fatal(problems)
 	}
@@ -337,7 +325,7 @@ var ids = regexp.MustCompile(`id="([^"]*)"`)
 // its ends: every drawing is there, and its ids are used once.
 func TestEveryModelIsAnsweredAtItsEnds(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := shipped(t, name)
+		m := verifytest.Shipped(t, name)
 		s := newSubject(Now{Model: m}, 1)
 		p, drawings := &page{}, map[string]string{}
 		for control := range m.Setup.Controls {

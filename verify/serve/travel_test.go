@@ -9,9 +9,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/airframestest"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // notched is a wing whose roll has a dead middle, and an end where the channel's limit
@@ -47,10 +47,7 @@ extras:
 
 func notchedSubject(t *testing.T) *subject {
 	t.Helper()
-	m, problems := airframes.Load("notched.yaml", []byte(notched))
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Model(t, "notched.yaml", notched)
 	return newSubject(Now{Model: m}, 1)
 }
 
@@ -81,7 +78,7 @@ func TestTravelMarksTheDeadPartsOfTheStick(t *testing.T) {
 }
 
 func TestTravelOfWhatASwitchDoesNotReachIsOneWay(t *testing.T) {
-	s := newSubject(Now{Model: shipped(t, "bracken-20")}, 1)
+	s := newSubject(Now{Model: verifytest.Shipped(t, "bracken-20")}, 1)
 	in := s.model.Plan.Rest()
 	c := s.curve(partCalled(s.model, "rudder"), slices.IndexFunc(s.model.Setup.Controls, func(c mixcore.Control) bool { return c.Name == "yaw stick" }), &in)
 	if len(c.Heads) != 2 || c.Heads[1] != "in every switch position" || !strings.HasPrefix(c.Dead[0], "No part") {
@@ -111,10 +108,7 @@ surfaces:
 `
 
 func TestDeadIsToldApartFromGentle(t *testing.T) {
-	m, problems := airframes.Load("gentle.yaml", []byte(gentle))
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Model(t, "gentle.yaml", gentle)
 	s := newSubject(Now{Model: m}, 1)
 	in := s.model.Plan.Rest()
 	deadOn := func(part string, control int) []stretch { return s.ways(partCalled(m, part), control, &in)[0].Dead }
@@ -136,10 +130,7 @@ func TestShortDeadPartsAreFound(t *testing.T) {
 	for from := -97.0; from < 94; from += 7.3 {
 		to := from + 2*leastDead
 		text := strings.Replace(gentle, "expo: 100%", fmt.Sprintf("curve: {-100%%: -90%%, %.1f%%: 0%%, %.1f%%: 0%%, 100%%: 90%%}", from, to), 1)
-		m, problems := airframes.Load("notch.yaml", []byte(text))
-		if m == nil {
-			t.Fatal(problems)
-		}
+		m := verifytest.Model(t, "notch.yaml", text)
 		s := newSubject(Now{Model: m}, 1)
 		in := s.model.Plan.Rest()
 		d := s.ways(partCalled(m, "aileron"), 0, &in)[0].Dead
@@ -153,10 +144,7 @@ func TestShortDeadPartsAreFound(t *testing.T) {
 // places looked at and in every dead part.
 func TestTravelIsWhatThePlanComputes(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		m, problems := airframes.Load("drawn.yaml", airframestest.Generate(r))
-		if m == nil {
-			r.Fatal(problems)
-		}
+		m := verifytest.Model(r, "drawn.yaml", airframestest.Generate(r))
 		s := newSubject(Now{Model: m}, 1)
 		part := rapid.IntRange(0, len(m.Setup.Parts)-1).Draw(r, "part")
 		against := s.layout.Parts[part].Against
@@ -212,10 +200,7 @@ func TestManySwitchesAreMovedOneByOne(t *testing.T) {
 		b.WriteString("      - {add: roll, share: 10%, when: switch " + n + " is on}\n")
 	}
 	b.WriteString("surfaces:\n  aileron: {channel: 1, measured: {-120%: 24° up, 0%: 0°, 120%: 24° down}}\n")
-	m, problems := airframes.Load("many.yaml", []byte(b.String()))
-	if m == nil {
-		t.Fatal(problems)
-	}
+	m := verifytest.Model(t, "many.yaml", b.String())
 	s := newSubject(Now{Model: m}, 1)
 	in := m.Plan.Rest()
 	if _, states, _ := s.states(0, &in); len(states) != 6 {
