@@ -35,7 +35,9 @@ func reaching(t *table.Table, walk []sight.Step) (list []sight.Step) {
 	}
 	var done [][]mixcore.Percent
 	for i := range walk {
-		done = append(done, put(&walk[i].To), put(&walk[i].From))
+		if !walk[i].To.SignalLost {
+			done = append(done, put(&walk[i].To))
+		}
 	}
 	for i := range s.Parts {
 		p := &s.Parts[i]

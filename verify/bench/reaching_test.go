@@ -33,26 +33,24 @@ func TestRulerWalksReachBothEnds(t *testing.T) {
 	}
 }
 
-// reach is the least and the most that each channel puts out where steps begin and end.
+// reach is the least and the most that each channel puts out where steps end.
 func reach(m *airframes.Model, steps []sight.Step) [][2]mixcore.Percent {
 	list := make([][2]mixcore.Percent, len(m.Setup.Channels))
 	out := m.Plan.NewOutput()
 	first := true
 	for i := range steps {
-		for _, in := range []*mixcore.Input{&steps[i].From, &steps[i].To} {
-			if in.SignalLost {
-				continue
-			}
-			m.Plan.Eval(in, out)
-			for c := range list {
-				at := out.Channels[c].Output
-				if first {
-					list[c] = [2]mixcore.Percent{at, at}
-				}
-				list[c] = [2]mixcore.Percent{min(list[c][0], at), max(list[c][1], at)}
-			}
-			first = false
+		if steps[i].To.SignalLost {
+			continue
 		}
+		m.Plan.Eval(&steps[i].To, out)
+		for c := range list {
+			at := out.Channels[c].Output
+			if first {
+				list[c] = [2]mixcore.Percent{at, at}
+			}
+			list[c] = [2]mixcore.Percent{min(list[c][0], at), max(list[c][1], at)}
+		}
+		first = false
 	}
 	return list
 }

@@ -93,3 +93,23 @@ func TestStepsSayWhatElseToBewareOf(t *testing.T) {
 		}
 	}
 }
+
+// A throttle is set behind what makes its motor live, and both behind all else.
+func TestThrottleIsSetLast(t *testing.T) {
+	m := verifytest.Shipped(t, "bracken-20")
+	tab, both := table.New(m, nil, table.Steps(m)), 0
+	for i := range tab.Steps {
+		stand := walk.Say(tab, sight.Eye, i).Stand
+		throttle := slices.IndexFunc(stand, func(s string) bool { return strings.HasPrefix(s, "throttle ") })
+		live := slices.Index(stand, "motor switch live")
+		if throttle >= 0 && throttle != len(stand)-1 || live >= 0 && throttle < 0 && live != len(stand)-1 {
+			t.Errorf("set %q", stand)
+		}
+		if throttle >= 0 && live >= 0 {
+			both++
+		}
+	}
+	if both == 0 {
+		t.Error("no step has the motor live and the throttle open: the test holds nothing")
+	}
+}

@@ -31,7 +31,7 @@ func (f *Found) Result() *result.Walk {
 	left := m.Plan.Rest()
 	for i, step := range f.Order {
 		said := f.say(i)
-		said.Ready = ready(&m.Setup, &left, &f.Table.Steps[step].From)
+		said.Ready = ready(m.Plan, &m.Setup, &left, &f.Table.Steps[step].From)
 		said.Beware = beware(m.Plan, &m.Setup, &left, &f.Table.Steps[step])
 		left = f.Table.Steps[step].To
 		r.Steps = append(r.Steps, said)

@@ -1,11 +1,14 @@
 package walk
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/wording"
@@ -19,9 +22,9 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 	rest := t.Model.Plan.Rest()
 	st := &t.Steps[step]
 	said := result.WalkStep{
-		Ready: ready(s, &rest, &st.From),
-		Stand: wording.Pose(s, &st.From),
-		Move:  moved(s, st),
+		Ready: ready(t.Model.Plan, s, &rest, &st.From),
+		Stand: stand(t.Model.Plan, s, &st.From),
+		Move:  moved(t.Model.Plan, s, st),
 	}
 	said.Beware = beware(t.Model.Plan, s, &rest, st)
 	for _, i := range script.PartOrder(s) {
@@ -35,9 +38,9 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 
 // ready is what must be brought elsewhere before a step: what does not come by itself,
 // and sticks to be held.
-func ready(s *mixcore.Setup, left, from *mixcore.Input) (list []string) {
-	for i, at := range from.Position {
-		was := left.Position[i]
+func ready(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) (list []string) {
+	for _, i := range handOrder(plan, s) {
+		at, was := from.Position[i], left.Position[i]
 		if s.Controls[i].Kind == mixcore.AxisControl {
 			was = 0
 		}
@@ -51,10 +54,50 @@ func ready(s *mixcore.Setup, left, from *mixcore.Input) (list []string) {
 	return list
 }
 
+// stand is how the controls stand, those that rest left out.
+func stand(plan *mixcore.Plan, s *mixcore.Setup, in *mixcore.Input) (list []string) {
+	for _, i := range handOrder(plan, s) {
+		if at := in.Position[i]; at != s.Controls[i].Rest() {
+			list = append(list, wording.Setting(s, i, at))
+		}
+	}
+	if in.SignalLost {
+		list = append(list, wording.SignalLost)
+	}
+	return list
+}
+
+// handOrder are the controls in the order in which to set them: what bears on a motor last,
+// its switches before its throttle, so that no motor starts at the flick of a switch with
+// the throttle open.
+func handOrder(plan *mixcore.Plan, s *mixcore.Setup) []int {
+	rank, order := make([]int, len(s.Controls)), make([]int, len(s.Controls))
+	probe := poses.New(plan)
+	for i := range s.Parts {
+		if s.Parts[i].Motion != mixcore.Power {
+			continue
+		}
+		for k, bears := range probe.PartReach(i) {
+			switch kind := s.Controls[k].Kind; {
+			case !bears || kind == mixcore.AxisControl || kind == mixcore.TrimControl:
+			case kind == mixcore.SwitchControl:
+				rank[k] = 1
+			default:
+				rank[k] = 2
+			}
+		}
+	}
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
+	return order
+}
+
 // moved is what a step moves, as it then stands.
-func moved(s *mixcore.Setup, st *sight.Step) (list []string) {
-	for i, at := range st.To.Position {
-		if at != st.From.Position[i] {
+func moved(plan *mixcore.Plan, s *mixcore.Setup, st *sight.Step) (list []string) {
+	for _, i := range handOrder(plan, s) {
+		if at := st.To.Position[i]; at != st.From.Position[i] {
 			list = append(list, wording.Setting(s, i, at))
 		}
 	}

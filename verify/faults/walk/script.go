@@ -57,7 +57,7 @@ func (w *writer) heading() {
 
 func (w *writer) scenario(i, step int) {
 	st := &w.found.Table.Steps[step]
-	said := strings.Join(moved(w.setup, st), ", ")
+	said := strings.Join(moved(w.found.Table.Model.Plan, w.setup, st), ", ")
 	if said == "" {
 		said = "as it stands"
 	}
