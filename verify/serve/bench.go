@@ -109,6 +109,7 @@ func (b *table) hear(s *spoken) error {
 		b.open(s)
 	case s.Do == "leave":
 		b.leave()
+	case b.walk.Guide.Over(): // its report stays until the walk is put away
 	case b.setUp != b.now:
 		b.said, b.amiss = "Not taken: the airframe file is no longer what this walk is of.", true
 	default:

@@ -188,6 +188,9 @@ func TestBenchPageKeepsTheRecordThatTheTerminalKeeps(t *testing.T) {
 	if h.v.Phase != "over" || !strings.HasPrefix(h.v.Report, "differs") {
 		t.Errorf("over: %+v", h.v)
 	}
+	if h.does("back", 0, ""); h.v.Phase != "over" || h.v.Amiss || !strings.HasPrefix(h.v.Report, "differs") {
+		t.Errorf("over, and then back: %+v", h.v)
+	}
 	typed := &memory{m: k.m}
 	w, err := typed.Begin(t.Context())
 	if err != nil {
