@@ -28,7 +28,6 @@ type Walks interface {
 type Walk struct {
 	Steps  *bench.Walk
 	Guide  *bench.Guide
-	How    string                           // the steps were chosen, in words
 	Record func() string                    // the file that holds every answer; empty before the first
 	Report func(ctx context.Context) string // what it has come to, as plain text
 	Close  func() error

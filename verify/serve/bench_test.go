@@ -80,7 +80,7 @@ func (k *memory) Resume(int) (*Walk, error) {
 
 func (k *memory) walk(w *bench.Walk, g *bench.Guide) *Walk {
 	return &Walk{
-		Steps: w, Guide: g, How: "test", Record: func() string { return "test.bench/0001.jsonl" }, Close: func() error { return nil },
+		Steps: w, Guide: g, Record: func() string { return "test.bench/0001.jsonl" }, Close: func() error { return nil },
 		Report: func(ctx context.Context) string {
 			r := g.Report(ctx, nil)
 			text := string(r.Verdict)
