@@ -84,7 +84,7 @@ func (b *benchWalks) Resume(number int) (*serve.Walk, error) {
 // onPage is a run as the page has it.
 func (r *benchRun) onPage() *serve.Walk {
 	return &serve.Walk{
-		Steps: r.walk, Guide: r.guide, How: r.header.How, Record: r.journal.path, Close: r.journal.close,
+		Steps: r.walk, Guide: r.guide, Record: r.journal.path, Close: r.journal.close,
 		Report: func(ctx context.Context) string {
 			var text strings.Builder
 			if err := terminal.RenderBench(&text, r.comeTo(ctx), terminal.Options{Width: phoneColumns, Airframe: r.named}); err != nil {

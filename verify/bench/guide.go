@@ -228,7 +228,8 @@ type Reply struct {
 	Word       int    // of what was not understood, the first of the line's words that it is about, from 0
 }
 
-// Take takes a line. The error is the journal's: then the line was not taken.
+// Take takes a line. The error is the journal's: then the line was not taken, or of several
+// parts only those that the journal has.
 func (g *Guide) Take(line string) (Reply, error) {
 	r, err := reply(g.take(line))
 	r.Word = wordIn(line, r.Word)

@@ -199,11 +199,12 @@ func TestLinesAreUnderstood(t *testing.T) {
 
 func ptr(x float64) *float64 { return &x }
 
-// Whatever is typed, nothing breaks, and what was written down comes to the same again.
+// Whatever is typed or said on the page, nothing breaks, and what was written down comes to the same again.
 func TestAnythingMayBeTyped(t *testing.T) {
 	m := sorrelModel(t)
 	w := walkOf(t, m, sight.Measured, set(0, -100), set(2, 100), set(1, 50))
 	words := []string{"y", "o", "n", "l", "m", "e", "u", "t", "b", "s", "p", "h", "r", "1", "2", "5", "#3", "port aileron", "motor", "retracts", "up", "down", "in", "runs", "before", "12", "0", "9 mm", "50 %", "-1", "NaN", "1e999", "\xff", "", "faster", ",", "and", "4, 5", "nothing", "undo", "the", "didn't move", "4,5", "sure", "aileron"}
+	saws := []bench.Saw{bench.AsExpected, bench.OtherWay, bench.DidNot, bench.TooMuch, bench.WrongTime, bench.Unsure, bench.WentUp, bench.WentLeft, bench.WentIn, bench.Runs, bench.Stopped, bench.Slower, "flew away", ""}
 	rapid.Check(t, func(t *rapid.T) {
 		j := &memory{}
 		g := bench.NewGuide(w, j, at)
@@ -217,7 +218,13 @@ func TestAnythingMayBeTyped(t *testing.T) {
 				line = "y"
 			}
 			before := len(j.lines)
-			reply, err := g.Take(line)
+			reply, err := bench.Reply{}, error(nil)
+			if saw := rapid.SampledFrom(saws).Draw(t, "saw"); rapid.IntRange(0, 2).Draw(t, "pointed") == 0 { // as the page does
+				line = string(saw)
+				reply, err = g.Say(rapid.IntRange(-1, 7).Draw(t, "number"), saw)
+			} else {
+				reply, err = g.Take(line)
+			}
 			if err != nil {
 				t.Fatalf("%q: %v", line, err)
 			}

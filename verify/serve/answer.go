@@ -24,7 +24,6 @@ type answer struct {
 	Kind     string            `json:"kind"` // "answer"
 	Number   int64             `json:"number"`
 	Revision int               `json:"revision"`
-	Stands   []string          `json:"stands"` // by control, in words
 	Pose     string            `json:"pose"`
 	Parts    []partAt          `json:"parts"`
 	Motors   []string          `json:"motors"`   // that run: "MOTOR RUNS at 40 %"
@@ -42,7 +41,6 @@ type partAt struct {
 	Says     string      `json:"says"`
 	Short    string      `json:"short"` // "UP 14.2°", "RUNS at 40 %"
 	Way      string      `json:"way"`   // as result.Stand; none for what is at neutral, or nearly
-	Near     bool        `json:"near"`  // it is not quite at neutral
 	Limits   []string    `json:"limits"`
 	Channels []channelAt `json:"channels"`
 }
@@ -72,9 +70,6 @@ func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
 	a := &answer{
 		Kind: "answer", Number: h.Number, Revision: s.revision, Part: h.Part,
 		Pose: poseWords(shown), Parts: s.parts(&in), Turns: turns(shown), Drawings: p.draw(s, &in),
-	}
-	for i, position := range h.At {
-		a.Stands = append(a.Stands, wording.Stand(&s.model.Setup.Controls[i], position))
 	}
 	if looked := partNamed(shown, s.model.Setup.Parts[h.Part].Name); looked != nil {
 		for _, st := range looked.Chain {
@@ -153,7 +148,6 @@ func standing(p *mixcore.Part, o mixcore.PartOutput) partAt {
 	switch {
 	case angle < wording.NeutralBelow:
 	case angle < nearNeutral:
-		at.Near = true
 		at.Says = "neutral (" + wording.Angle(angle) + " " + wording.Direction(p.Motion, o.Angle > 0) + ")"
 		at.Short = at.Says
 	default:

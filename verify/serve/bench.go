@@ -28,7 +28,6 @@ type Walks interface {
 type Walk struct {
 	Steps  *bench.Walk
 	Guide  *bench.Guide
-	How    string                           // the steps were chosen, in words
 	Record func() string                    // the file that holds every answer; empty before the first
 	Report func(ctx context.Context) string // what it has come to, as plain text
 	Close  func() error
@@ -109,6 +108,7 @@ func (b *table) hear(s *spoken) error {
 		b.open(s)
 	case s.Do == "leave":
 		b.leave()
+	case b.walk.Guide.Over(): // its report stays until the walk is put away
 	case b.setUp != b.now:
 		b.said, b.amiss = "Not taken: the airframe file is no longer what this walk is of.", true
 	default:

@@ -80,7 +80,7 @@ func (k *memory) Resume(int) (*Walk, error) {
 
 func (k *memory) walk(w *bench.Walk, g *bench.Guide) *Walk {
 	return &Walk{
-		Steps: w, Guide: g, How: "test", Record: func() string { return "test.bench/0001.jsonl" }, Close: func() error { return nil },
+		Steps: w, Guide: g, Record: func() string { return "test.bench/0001.jsonl" }, Close: func() error { return nil },
 		Report: func(ctx context.Context) string {
 			r := g.Report(ctx, nil)
 			text := string(r.Verdict)
@@ -187,6 +187,9 @@ func TestBenchPageKeepsTheRecordThatTheTerminalKeeps(t *testing.T) {
 	}
 	if h.v.Phase != "over" || !strings.HasPrefix(h.v.Report, "differs") {
 		t.Errorf("over: %+v", h.v)
+	}
+	if h.does("back", 0, ""); h.v.Phase != "over" || h.v.Amiss || !strings.HasPrefix(h.v.Report, "differs") {
+		t.Errorf("over, and then back: %+v", h.v)
 	}
 	typed := &memory{m: k.m}
 	w, err := typed.Begin(t.Context())

@@ -24,7 +24,6 @@ type benchView struct {
 	Changed    bool      `json:"changed"`    // the set-up is no longer what the walk is of
 	Unfinished int       `json:"unfinished"` // at the start: the record to go on with
 	Record     string    `json:"record"`
-	How        string    `json:"how"`
 	Rests      []string  `json:"rests"` // how the controls stand at rest
 	Question   string    `json:"question"`
 	Number     int       `json:"number"` // of the question or the step
@@ -73,7 +72,7 @@ func (b *table) view(subject *subject) *benchView {
 		return v
 	}
 	g, m := b.walk.Guide, b.walk.Steps.Model
-	v.Model, v.Changed, v.Record, v.How, v.Of = m.Name, b.setUp != b.now, b.walk.Record(), b.walk.How, len(b.walk.Steps.Steps)
+	v.Model, v.Changed, v.Record, v.Of = m.Name, b.setUp != b.now, b.walk.Record(), len(b.walk.Steps.Steps)
 	at := g.Present()
 	switch {
 	case at.Ended:

@@ -91,6 +91,8 @@ func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
 	if n := len(k.record().Events); n < 8 {
 		t.Errorf("%d events kept", n)
 	}
+	r.s.Show(shipping(t, "bracken-20")) // whoever puts the file right has the report beside it
+	holds(t, ctx, `document.querySelector("#now").textContent.includes("changed since") && document.querySelector(".report")?.textContent.startsWith("differs")`)
 }
 
 func TestAxeFindsNothingAtTheBench(t *testing.T) {

@@ -59,6 +59,9 @@ func newDoor(addresses []string, now func() time.Time, told func()) *door {
 	d := &door{hosts: map[string]bool{}, now: now, told: told}
 	for _, a := range addresses {
 		d.hosts[strings.ToLower(a)] = true
+		if bare, is := strings.CutSuffix(a, fmt.Sprint(":", defaultPort)); is {
+			d.hosts[strings.ToLower(bare)] = true
+		}
 		d.addresses = append(d.addresses, "http://"+a+"/")
 	}
 	d.renew()

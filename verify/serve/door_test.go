@@ -230,6 +230,18 @@ func TestNetworkRefusesWhatThisMachineDoes(t *testing.T) {
 }
 
 // TestWithoutADoorThereIsNone is what loopback only means.
+// TestDefaultPortIsLeftOut asks as browsers do where the port is that of http.
+func TestDefaultPortIsLeftOut(t *testing.T) {
+	d := newDoor([]string{"192.168.7.7:80", "[fd00::7]:80", "192.168.7.8:8080"}, time.Now, func() {})
+	for host, want := range map[string]bool{
+		"192.168.7.7": true, "192.168.7.7:80": true, "[fd00::7]": true, "192.168.7.8": false, "192.168.7.8:80": false, "192.168.7.8:8080": true,
+	} {
+		if d.hosts[host] != want {
+			t.Errorf("asked by %s: %v, wanted %v", host, d.hosts[host], want)
+		}
+	}
+}
+
 func TestWithoutADoorThereIsNone(t *testing.T) {
 	n := &network{running: run(t, shipping(t, "pellin-park"))}
 	for _, host := range []string{lanHost, n.host} {

@@ -41,7 +41,6 @@ type layout struct {
 	Kind     string    `json:"kind"` // "layout"
 	Revision int       `json:"revision"`
 	Model    string    `json:"model"`
-	File     string    `json:"file"`
 	Measured bool      `json:"measured"` // the wing's size is from the file
 	Controls []control `json:"controls"`
 	Parts    []part    `json:"parts"`
@@ -82,7 +81,7 @@ var sorts = map[mixcore.ControlKind]string{
 
 func (s *subject) layOut() layout {
 	m := s.model
-	l := layout{Kind: "layout", Revision: s.revision, Model: m.Name, File: m.Source.Name, Measured: s.shape.Measured, Cautions: verify.Cautions(m)}
+	l := layout{Kind: "layout", Revision: s.revision, Model: m.Name, Measured: s.shape.Measured, Cautions: verify.Cautions(m)}
 	for i := range m.Setup.Controls {
 		c := &m.Setup.Controls[i]
 		low, high := c.Range()

@@ -269,12 +269,11 @@ func TestNearlyNeutralIsSaidSo(t *testing.T) {
 		angle mixcore.Degrees
 		short string
 		way   string
-		near  bool
 	}{
-		{0, "neutral", "", false}, {0.04, "neutral", "", false}, {0.1, "neutral (0.1° DOWN)", "", true}, {-0.4, "neutral (0.4° UP)", "", true},
-		{0.5, "DOWN 0.5°", "DOWN", false}, {-14.2, "UP 14.2°", "UP", false},
+		{0, "neutral", ""}, {0.04, "neutral", ""}, {0.1, "neutral (0.1° DOWN)", ""}, {-0.4, "neutral (0.4° UP)", ""},
+		{0.5, "DOWN 0.5°", "DOWN"}, {-14.2, "UP 14.2°", "UP"},
 	} {
-		if got := standing(elevator, mixcore.PartOutput{Angle: c.angle}); got.Short != c.short || got.Way != c.way || got.Near != c.near {
+		if got := standing(elevator, mixcore.PartOutput{Angle: c.angle}); got.Short != c.short || got.Way != c.way {
 			t.Errorf("%g°: %+v, wanted %q", float64(c.angle), got, c.short)
 		}
 	}

@@ -51,7 +51,7 @@ function show() {
   $("model").textContent = `${view.model}: at the bench`;
   $("said").textContent = (view.amiss ? "⚠ " : "") + (view.phase === "working" ? "" : view.said);
   $("said").className = "told-back" + (view.amiss ? " bad" : "");
-  const [title, ...content] = (view.changed ? changed : screens[view.phase])();
+  const [title, ...content] = (view.changed && view.phase !== "over" ? changed : screens[view.phase])();
   $("now").replaceChildren(element("h2", { id: "now-head", tabindex: -1 }, title), ...content.flat().filter(Boolean));
   document.documentElement.dataset.turn = view.turn;
   document.documentElement.dataset.phase = view.phase;
@@ -100,7 +100,8 @@ const screens = {
   last: () => ["That was the last step", words("Finish, and the report says what was as expected and what was not."),
     button("Finish", () => say("finish"), "first"), row(button("Back", () => say("back")))],
 
-  over: () => ["The report", element("pre", { class: "report", tabindex: 0, role: "region", "aria-label": "The report" }, view.report), words(`Kept in ${view.record}.`),
+  over: () => ["The report", view.changed && element("p", { class: "caution" }, "⚠ The airframe file has changed since: this is of the set-up as it was."),
+    element("pre", { class: "report", tabindex: 0, role: "region", "aria-label": "The report" }, view.report), words(`Kept in ${view.record}.`),
     button("Close", () => say("leave"))],
 };
 
