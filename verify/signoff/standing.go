@@ -212,6 +212,9 @@ func (j *judging) standing(entries []entry) *result.Standing {
 	together := j.together(last, genuine)
 	s.Seen = seen(s, together)
 	since, trouble := j.lookSince(genuine)
+	if since != "" && s.Seen == result.OnlySetUp { // it was looked at, and differs
+		s.Seen = ""
+	}
 	if s.Since = since; trouble != "" {
 		s.Troubles = append(s.Troubles, trouble)
 	}

@@ -166,6 +166,14 @@ func TestNoSignatureStandsOverAWalkAroundThatDiffers(t *testing.T) {
 		t.Errorf("signed in spite of it: %+v", s)
 	}
 
+	// Of one who only signed the set-up it is not said that nobody looked.
+	airframe = newAirframe(t)
+	mustSign(t, request(t, airframe))
+	walkedAround(t, airframe, benchOf(t, wren, wrong...))
+	if s := standing(t, airframe, wren, wrenScript); s.Stands() || s.Since == "" || s.Seen != "" || strings.Contains(s.Summary, "not looked at") {
+		t.Errorf("only the set-up was signed: %+v", s)
+	}
+
 	airframe, _ = sign()
 	walkedAround(t, airframe, first, []byte("nothing\n"))
 	if s := standing(t, airframe, wren, wrenScript); s.Stands() || len(s.Troubles) != 1 || !strings.Contains(s.Troubles[0], "wren.bench/0002.jsonl") {
