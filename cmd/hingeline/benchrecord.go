@@ -6,11 +6,11 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"example.com/hingeline/verify/bench"
+	"example.com/hingeline/verify/signoff"
 )
 
 // maxBenchRecords is the most records about one model.
@@ -20,8 +20,6 @@ const maxBenchRecords = 9999
 // with its scripts and thousands of answers.
 const maxRecordBytes = 64 << 20
 
-var benchRecordName = regexp.MustCompile(`^([0-9]{4})\.jsonl$`)
-
 // recordDirectory is where the records about a model are: beside its file, under its name
 // with another ending; those of a built-in model in the working directory.
 func recordDirectory(in *inputs) string {
@@ -29,13 +27,7 @@ func recordDirectory(in *inputs) string {
 	if len(in.disk) > 0 {
 		name = in.disk[0].name
 	}
-	for _, suffix := range airframeKind.suffixes() {
-		if bare, ok := strings.CutSuffix(name, suffix); ok && filepath.Base(name) != suffix {
-			name = bare
-			break
-		}
-	}
-	return name + ".bench"
+	return signoff.BenchDirectory(name)
 }
 
 // numberOf is the number that a text is, 0 for none.
@@ -55,9 +47,7 @@ func newestIn(dir string) int {
 	}
 	newest := 0
 	for _, e := range entries {
-		if m := benchRecordName.FindStringSubmatch(e.Name()); m != nil {
-			newest = max(newest, numberOf(m[1]))
-		}
+		newest = max(newest, signoff.BenchRecordNumber(e.Name()))
 	}
 	return newest
 }

@@ -154,6 +154,9 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 	}
 	report.Standing = standing(in, report.Date)
 	s.status, s.verdict = statusOf(report.Verdict), report.Verdict
+	if report.Standing != nil && report.Standing.Since != "" && s.status == statusYes {
+		s.status = statusNo
+	}
 	err := written(render(report))
 	if err == nil {
 		err = flags.outputs.write(report)

@@ -49,8 +49,10 @@ One person cannot sign the same set-up in two roles.
 
 With --bench FILE, a record that "hingeline bench" wrote about this set-up and that was
 gone through to its end, the signature says too what was seen on the model itself.
-Without it only the set-up is signed. Where something was not as expected, nothing is
-signed unless --accept ` + signoff.Differs + `=reason says why.
+Without it only the set-up is signed. Where something was not as expected, in that
+record or in another of this set-up beside the airframe file that no later walk shows
+put right, nothing is signed unless --accept ` + signoff.Differs + `=reason says why.
+A step that was skipped or not seen wants --accept ` + signoff.NotAllSeen + `=reason.
 
 With --key the record is signed by ssh-keygen with an OpenSSH key, which asks for a
 passphrase by itself. A club can look at such a signature with the tools it has:

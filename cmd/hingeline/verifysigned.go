@@ -44,11 +44,14 @@ there now must be by a key in it, and the key's principal must be the signer: fo
 Ada Crane "Ada Crane", ada-crane or ada.crane@club.example. Keys count at the date
 of the signature. Lines of certificate authorities are passed over.
 
+A record of the bench in which something was not as expected, and of which no signature
+speaks, takes every signature of that set-up down until a later walk shows it put right.
+
 Records taken away from the end, with their signatures, leave no trace that could be
 seen here. Compare with a copy kept elsewhere.
 
 Exit status: 0 every record is genuine and somebody has signed what is there now,
-1 out of date or not genuine, 3 a file cannot be read, 4 nothing is signed.`,
+1 out of date, not genuine or not as expected on the model, 3 a file cannot be read, 4 nothing is signed.`,
 		Example: `  hingeline verify my-model.yaml
   hingeline verify my-model.yaml --report my-model.json --allowed club_signers`,
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {

@@ -41,6 +41,11 @@ func SealOf(text []byte) (*Seal, error) {
 	if r.Whole < len(text) {
 		return nil, errors.New("its last line is cut off")
 	}
+	return r.Seal()
+}
+
+// Seal is what a record comes to as far as its lines are whole, as SealOf has it.
+func (r *Record) Seal() (*Seal, error) {
 	w, err := r.Header.Walk()
 	if err != nil {
 		return nil, err
@@ -57,13 +62,19 @@ func SealOf(text []byte) (*Seal, error) {
 		return nil, err
 	}
 	seen := g.seenSoFar()
-	sum := sha256.Sum256(text)
+	sum := sha256.Sum256(r.Text)
 	s := &Seal{
 		Digest: "sha256:" + hex.EncodeToString(sum[:]), Model: w.Model.Name, SetUp: r.Header.SetUp, Asked: r.Header.Asked,
 		Date: g.last, Ended: g.ended, AsExpected: seen.Verdict == result.SeenAsExpected, Steps: countSteps(seen.Steps),
 	}
 	s.Summary = s.summary(date, w.Look.Ruler)
 	return s, nil
+}
+
+// AsFarAsSeen says whether every step was seen and was as expected, at least by eye.
+func (s *Seal) AsFarAsSeen() bool {
+	n := s.Steps
+	return n.AsExpected > 0 && n.AsExpected+n.ByEye == n.All
 }
 
 func countSteps(steps []result.BenchStep) SealCounts {

@@ -5,7 +5,8 @@ type Standing struct {
 	Signatures []Signature // oldest first
 	Changes    []Change    // what is different from the last that was signed; none: it is current
 	Troubles   []string    // why records cannot be trusted, each a sentence; none: all are genuine
-	Seen       string      // what those who signed say of the model itself, one line; empty where no signature stands
+	Seen       string      // what those who signed say of the model itself, one line; empty where no signature stands, or none would without Since
+	Since      string      // why what was seen on the model speaks against it although no signature says so, one line; empty: nothing does
 	Summary    string      // one line: "signed 2 days ago by …; out of date: port flap share −55 → −65 %"
 }
 
@@ -23,7 +24,7 @@ type Signature struct {
 	Accepted []string // warnings that it was signed in spite of, each with the reason
 	Genuine  bool     // the record is whole, in its chain, and its key's signature, if it has one, is right
 	Current  bool     // the resolved set-up and script are still what was signed
-	Counts   bool     // false: it is not genuine, or the same person has signed the same before
+	Counts   bool     // false: it is not genuine, the same person has signed the same before, or what was seen on the model speaks against it
 	Seen     *Seen    // what was seen on the model itself; nil: only its set-up was signed
 	Note     string   // why it does not stand, in words; empty if it does
 }
@@ -40,6 +41,8 @@ type Seen struct {
 	Skipped    int
 	Unseen     int    // of a part it could not be said what it did
 	Reason     string // why it is signed although something was not as expected; else empty
+
+	ReasonUnseen string // why it is signed although not every step was seen; else empty
 }
 
 // OnlySetUp is what a signature says of the model where nobody has signed to have looked.
@@ -56,7 +59,7 @@ type Change struct {
 // Stands says whether the model is signed and all of it holds: somebody has signed what
 // is there now, and every record is genuine.
 func (s *Standing) Stands() bool {
-	if len(s.Troubles) > 0 || len(s.Changes) > 0 {
+	if len(s.Troubles) > 0 || len(s.Changes) > 0 || s.Since != "" {
 		return false
 	}
 	for i := range s.Signatures {

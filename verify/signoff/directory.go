@@ -15,14 +15,16 @@ import (
 
 // Directory is where the records about an airframe file are: beside it, under its name
 // with another ending.
-func Directory(airframe string) string {
+func Directory(airframe string) string { return bare(airframe) + ".signed" }
+
+// bare is the name of an airframe file without its ending.
+func bare(airframe string) string {
 	for _, suffix := range []string{".yaml", ".yml"} {
 		if bare, ok := strings.CutSuffix(airframe, suffix); ok && filepath.Base(airframe) != suffix {
-			airframe = bare
-			break
+			return bare
 		}
 	}
-	return airframe + ".signed"
+	return airframe
 }
 
 // maxRecords is the most records about one model.

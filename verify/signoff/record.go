@@ -109,7 +109,7 @@ func (r *Record) isText() bool {
 		parts = append(parts, a.Message, a.File, a.Reason)
 	}
 	if r.Seen != nil {
-		parts = append(parts, r.Seen.File, r.Seen.Reason)
+		parts = append(parts, r.Seen.File, r.Seen.Reason, r.Seen.ReasonUnseen)
 	}
 	for _, p := range parts {
 		if !utf8.ValidString(p) {

@@ -19,6 +19,10 @@ const MaxBenchBytes = 64 << 20
 // expected on the model, in the way of a warning of the report.
 const Differs = "not-as-expected"
 
+// NotAllSeen is the name by which somebody takes it on themselves that a step was skipped,
+// or not seen, in the same way.
+const NotAllSeen = "not-all-seen"
+
 // Bench is the record of a walk-around at the bench that is signed as well.
 type Bench struct {
 	File string // as it is named; it must be in the directory of the airframe file, or below
@@ -38,6 +42,8 @@ type Seen struct {
 	Skipped    int    `json:"skipped"`
 	Unseen     int    `json:"not_seen"`
 	Reason     string `json:"reason"` // why it is signed although something was not as expected; else empty
+
+	ReasonUnseen string `json:"reason_not_all_seen,omitempty"` // why it is signed although not every step was seen; else empty
 }
 
 // sealed is what a record of a walk-around comes to. The reason is not in it.
@@ -46,16 +52,38 @@ func sealed(file string, text []byte) (*Seen, *bench.Seal, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return seenOf(file, text, seal), seal, nil
+}
+
+func seenOf(file string, text []byte, seal *bench.Seal) *Seen {
 	n := seal.Steps
 	return &Seen{
 		File: file, SHA256: hexDigest(text), Date: seal.Date, Summary: seal.Summary,
 		Steps: n.All, AsExpected: n.AsExpected, Differ: n.Differ, Skipped: n.Skipped, Unseen: n.Unseen,
-	}, seal, nil
+	}
 }
 
-// seen is what a signature says of the model, or why it may not.
-func (req *Request) seen(r *Record, date time.Time) (*Seen, error) {
-	b := req.Bench
+// look is what a signature says of the model, nil where nobody says anything of it, or why
+// it may not. Beside is the walk-around beside the airframe file in which something was not
+// as expected and that no later one clears; nil for none. It is what is signed where none
+// is named.
+func (req *Request) look(r *Record, beside *walked, date time.Time) (*Seen, error) {
+	switch {
+	case req.Bench != nil:
+		return req.seen(r, req.Bench, beside, date)
+	case beside == nil:
+		return nil, nil
+	}
+	for _, a := range req.Accept {
+		if a.Code == Differs {
+			return req.seen(r, beside.named(req.Airframe), beside, date)
+		}
+	}
+	return nil, beside.differs("")
+}
+
+// seen is what the record of a walk-around says of the model, or why it may not be signed.
+func (req *Request) seen(r *Record, b *Bench, beside *walked, date time.Time) (*Seen, error) {
 	const anew = "walk around the model with \"hingeline bench\", and sign with that record"
 	file, err := below(req.Airframe, b.File)
 	if err != nil {
@@ -81,38 +109,47 @@ func (req *Request) seen(r *Record, date time.Time) (*Seen, error) {
 	case date.Before(last.Truncate(time.Second)):
 		return nil, refuse("is the clock right?", "the date %s is before that of the last answer at the bench, %s", r.Date, seal.Date)
 	}
-	s.Reason, err = req.reasonFor(s)
+	if beside != nil && beside.seen.SHA256 != s.SHA256 {
+		return nil, beside.differs(file)
+	}
+	if s.Reason, err = req.reasonFor(Differs, s, s.Differ); err != nil {
+		return nil, err
+	}
+	s.ReasonUnseen, err = req.reasonFor(NotAllSeen, s, s.Skipped+s.Unseen)
 	return s, err
 }
 
-// reasonFor is why somebody signs although something was not as expected.
-func (req *Request) reasonFor(s *Seen) (string, error) {
+// reasonFor is why somebody signs although so many steps were not as expected, or not seen.
+func (req *Request) reasonFor(code string, s *Seen, steps int) (string, error) {
 	reason := ""
 	for _, a := range req.Accept {
 		switch {
-		case a.Code != Differs:
+		case a.Code != code:
 		case reason != "":
-			return "", refuse("accept it once", "%s is accepted twice", Differs)
+			return "", refuse("accept it once", "%s is accepted twice", code)
 		default:
 			reason = a.Reason
 		}
 	}
 	switch {
-	case s.Differ > 0 && reason == "":
+	case steps > 0 && reason == "":
 		refusal := refuse("put it right and walk around anew, or say why it is signed all the same", "not all was as expected on the model, so nothing is signed: DO NOT FLY")
-		refusal.Details = []string{s.Summary, "--accept " + Differs + "=\"why it is all right\""}
+		if code == NotAllSeen {
+			refusal = refuse("walk around anew, or say why it is signed all the same", "not all was seen on the model, which is no yes, so nothing is signed")
+		}
+		refusal.Details = []string{fmt.Sprintf("record %s: %s", s.File, s.Summary), "--accept " + code + "=\"why it is all right\""}
 		return "", refusal
-	case s.Differ == 0 && reason != "":
-		return "", refuse("", "there is nothing %s in %s to accept", Differs, s.File)
+	case steps == 0 && reason != "":
+		return "", refuse("", "there is nothing %s in %s to accept", code, s.File)
 	}
 	return reason, nil
 }
 
 // acceptedOfReport are the acceptances that are about the report. Where the bench is signed
-// as well one is about that.
-func (req *Request) acceptedOfReport() (list []Acceptance) {
+// as well some are about that.
+func (req *Request) acceptedOfReport(benchToo bool) (list []Acceptance) {
 	for _, a := range req.Accept {
-		if req.Bench == nil || a.Code != Differs {
+		if !benchToo || a.Code != Differs && a.Code != NotAllSeen {
 			list = append(list, a)
 		}
 	}
@@ -150,10 +187,15 @@ func (s *Seen) check(signed time.Time) error {
 		return errors.New("the steps that were seen on the model do not add up")
 	case (s.Differ > 0) != (s.Reason != ""):
 		return errors.New("it does not say why it was signed although something was not as expected, or says why and nothing was")
+	case s.ReasonUnseen != "" && s.Skipped+s.Unseen == 0:
+		return errors.New("it says why it was signed although not all was seen, and all was")
 	}
-	if s.Reason != "" {
-		if _, err := cleanReason(s.Reason); err != nil {
-			return fmt.Errorf("it accepts %s without a reason", Differs)
+	for _, given := range []struct{ code, reason string }{{Differs, s.Reason}, {NotAllSeen, s.ReasonUnseen}} {
+		if given.reason == "" {
+			continue
+		}
+		if _, err := cleanReason(given.reason); err != nil {
+			return fmt.Errorf("it accepts %s without a reason", given.code)
 		}
 	}
 	return nil
@@ -166,7 +208,7 @@ func (s *Seen) Result() *result.Seen {
 	}
 	return &result.Seen{
 		Record: s.File, Date: s.Date, Summary: s.Summary, Steps: s.Steps,
-		AsExpected: s.AsExpected, Differ: s.Differ, Skipped: s.Skipped, Unseen: s.Unseen, Reason: s.Reason,
+		AsExpected: s.AsExpected, Differ: s.Differ, Skipped: s.Skipped, Unseen: s.Unseen, Reason: s.Reason, ReasonUnseen: s.ReasonUnseen,
 	}
 }
 
@@ -188,7 +230,8 @@ func (j *judging) lookAtBench(r *Record) (wrong, gone string) {
 	if err != nil {
 		return fmt.Sprintf("%s, the record of what was seen on the model, cannot be used: %v", r.Seen.File, err), ""
 	}
-	if again.Reason = r.Seen.Reason; *again != *r.Seen || seal.SetUp != r.SetUp || !seal.Ended {
+	again.Reason, again.ReasonUnseen = r.Seen.Reason, r.Seen.ReasonUnseen
+	if *again != *r.Seen || seal.SetUp != r.SetUp || !seal.Ended {
 		return "what it says was seen on the model is not what " + r.Seen.File + " says", ""
 	}
 	return "", ""

@@ -30,6 +30,11 @@ const afternoon = "2026-11-25T16:00:00Z"
 // benchOf is the record of a walk-around of three steps: the turn stick right, then left,
 // then the pitch stick back, with the lines that were said after the questions.
 func benchOf(t testing.TB, airframe string, lines ...string) []byte {
+	return benchAt(t, afternoon, airframe, lines...)
+}
+
+// benchAt is benchOf at another time.
+func benchAt(t testing.TB, when, airframe string, lines ...string) []byte {
 	t.Helper()
 	m, problems := airframes.Load("wren.yaml", []byte(airframe))
 	if m == nil {
@@ -45,8 +50,8 @@ func benchOf(t testing.TB, airframe string, lines ...string) []byte {
 		c.Steps = append(c.Steps, s)
 	}
 	w := bench.NewWalk(m, c, sight.Eye)
-	p, now := &page{}, func() string { return afternoon }
-	if err := bench.NewHeader(verify.Version, afternoon, w, nil, c.How).Begin(p); err != nil {
+	p, now := &page{}, func() string { return when }
+	if err := bench.NewHeader(verify.Version, when, w, nil, c.How).Begin(p); err != nil {
 		t.Fatal(err)
 	}
 	g := bench.NewGuide(w, p, now)
@@ -82,8 +87,8 @@ func TestSignedAsSeenOnTheModel(t *testing.T) {
 		want   Seen
 	}{
 		{[]string{"y", "y", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 3, Summary: "seen on the model: 3 of 3 steps as expected as far as can be seen by eye, 2026-11-25"}},
-		{[]string{"y", "s no time left", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 2, Skipped: 1, Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 skipped, 2026-11-25"}},
-		{[]string{"y", "rudder u", "y", "y", "y"}, nil, Seen{Steps: 3, AsExpected: 2, Unseen: 1, Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, 2026-11-25"}},
+		{[]string{"y", "s no time left", "y", "y"}, []Acceptance{{NotAllSeen, "it was seen this morning"}}, Seen{Steps: 3, AsExpected: 2, Skipped: 1, ReasonUnseen: "it was seen this morning", Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 skipped, 2026-11-25"}},
+		{[]string{"y", "rudder u", "y", "y", "y"}, []Acceptance{{NotAllSeen, "it was seen this morning"}}, Seen{Steps: 3, AsExpected: 2, Unseen: 1, ReasonUnseen: "it was seen this morning", Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 not seen, 2026-11-25"}},
 		{[]string{"rudder o", "y", "y", "y", "y"}, []Acceptance{{Differs, "its arm is turned round tomorrow"}}, Seen{Steps: 3, AsExpected: 2, Differ: 1,
 			Reason: "its arm is turned round tomorrow", Summary: "seen on the model: 2 of 3 steps as expected as far as can be seen by eye, 1 NOT AS EXPECTED, 2026-11-25"}},
 	} {
@@ -155,9 +160,13 @@ func TestBenchIsRefused(t *testing.T) {
 		{name: "a failure", text: benchOf(t, wren, "rudder o", "y", "y", "y", "y"), want: "not all was as expected on the model, so nothing is signed: DO NOT FLY"},
 		{name: "a failure, two reasons", text: benchOf(t, wren, "rudder o", "y", "y", "y", "y"),
 			accept: []Acceptance{{Differs, "its arm is turned round"}, {Differs, "and turned once more"}}, want: "accepted twice"},
+		{name: "a step skipped", text: benchOf(t, wren, "y", "s no time left", "y", "y"), want: "not all was seen on the model, which is no yes, so nothing is signed"},
+		{name: "a step not seen", text: benchOf(t, wren, "y", "rudder u", "y", "y", "y"), want: "not all was seen on the model"},
+		{name: "a failure and a step skipped", text: benchOf(t, wren, "rudder o", "y", "s no time left", "y", "y", "y"), accept: []Acceptance{{Differs, "its arm is turned round"}}, want: "not all was seen on the model"},
+		{name: "a reason for all seen", text: right, accept: []Acceptance{{NotAllSeen, "it was too windy"}}, want: "there is nothing not-all-seen"},
 		{name: "a reason for nothing", text: right, accept: []Acceptance{{Differs, "its arm is turned round"}}, want: "there is nothing not-as-expected"},
 		{name: "cut off", text: right[:len(right)-1], want: "its last line is cut off"},
-		{name: "not a record", text: []byte("{}\n"), want: "cannot be signed"},
+		{name: "not a record", text: []byte("{}\n"), want: "cannot be used, and it may say DO NOT FLY"},
 		{name: "an event there is not", text: long, want: "there is no event"},
 		{name: "no dates", text: early, want: `has the date "then"`},
 		{name: "another airframe file in it", text: bytes.Replace(right, []byte("throw: 80%"), []byte("throw: 81%"), 1), want: "not the one that its digest is of"},
@@ -234,7 +243,8 @@ func TestSeenSaysNoMoreThanTheBench(t *testing.T) {
 		change func(*Seen)
 		want   string
 	}{
-		{func(s *Seen) { s.AsExpected, s.Skipped = 3, 0 }, "what it says was seen on the model is not what wren.bench/0001.jsonl says"},
+		{func(s *Seen) { s.AsExpected, s.Skipped = 3, 0 }, "says why it was signed although not all was seen"},
+		{func(s *Seen) { s.AsExpected, s.Skipped, s.ReasonUnseen = 3, 0, "" }, "what it says was seen on the model is not what wren.bench/0001.jsonl says"},
 		{func(s *Seen) { s.Summary = "seen on the model: 3 of 3 steps as expected" }, "is not what wren.bench/0001.jsonl says"},
 		{func(s *Seen) { s.Steps = 4 }, "do not add up"},
 		{func(s *Seen) { s.AsExpected, s.Skipped = 0, 3 }, "do not add up"},
@@ -246,6 +256,7 @@ func TestSeenSaysNoMoreThanTheBench(t *testing.T) {
 		{func(s *Seen) { s.Date = "2026-11-26T16:00:00Z" }, "dated before the last answer at the bench"},
 	} {
 		req, _ := withBench(t, benchOf(t, wren, "y", "s no time left", "y", "y"))
+		req.Accept = []Acceptance{{NotAllSeen, "it was seen this morning"}}
 		signed := mustSign(t, req)
 		c.change(signed.Record.Seen)
 		text, err := signed.Record.encode()

@@ -25,7 +25,7 @@ type Request struct {
 	Place, Remarks string
 	Accept         []Acceptance
 	Key            *Key   // nil: without a key
-	Bench          *Bench // the record of what was seen on the model; nil: only the set-up is signed
+	Bench          *Bench // the record of what was seen on the model; nil: only the set-up is signed, unless one beside the airframe file says that the model differs
 }
 
 // Checked is the check that is signed, run again on the files as they are now.
@@ -124,13 +124,22 @@ func (req *Request) record() (*Record, error) {
 	if err := SameReport(req.Report, c.Rendered); err != nil {
 		return nil, err
 	}
-	accepted, err := accept(c.Report, req.acceptedOfReport())
+	setUp, asked, err := digests(c.Model, c.Scripts)
+	if err != nil {
+		return nil, err
+	}
+	beside, err := benchBeside(req.Airframe, setUp)
+	if err != nil {
+		return nil, err
+	}
+	accepted, err := accept(c.Report, req.acceptedOfReport(req.Bench != nil || beside != nil))
 	if err != nil {
 		return nil, err
 	}
 	r := &Record{
 		Format: Format, Role: req.Role, Statement: req.Role.Statement(),
 		Tool: c.Report.Tool, Model: c.Model.Name, Airframe: fileOf(c.Model.Source.Name, c.Model.Source.Text), Scripts: []File{},
+		SetUp: setUp, Asked: asked,
 		Verdict: string(c.Report.Verdict),
 		Counts:  countsOf(c.Report),
 		Report:  Report{Date: c.Report.Date, SHA256: hexDigest(c.Rendered)}, Accepted: accepted,
@@ -143,9 +152,6 @@ func (req *Request) record() (*Record, error) {
 	}
 	for _, f := range c.Scripts {
 		r.Scripts = append(r.Scripts, fileOf(f.Name, f.Text))
-	}
-	if r.SetUp, r.Asked, err = digests(c.Model, c.Scripts); err != nil {
-		return nil, err
 	}
 	for _, text := range []struct {
 		to         *string
@@ -163,9 +169,7 @@ func (req *Request) record() (*Record, error) {
 	if req.Key != nil {
 		r.Key = req.Key.Fingerprint
 	}
-	if req.Bench != nil {
-		r.Seen, err = req.seen(r, req.Date())
-	}
+	r.Seen, err = req.look(r, beside, req.Date())
 	return r, err
 }
 

@@ -211,7 +211,19 @@ func (j *judging) standing(entries []entry) *result.Standing {
 	j.lookAtReport(s, genuine)
 	together := j.together(last, genuine)
 	s.Seen = seen(s, together)
+	since, trouble := j.lookSince(genuine)
+	if since != "" && s.Seen == result.OnlySetUp { // it was looked at, and differs
+		s.Seen = ""
+	}
+	if s.Since = since; trouble != "" {
+		s.Troubles = append(s.Troubles, trouble)
+	}
 	s.Summary = summary(s, together, j.now.Time)
+	for i := range s.Signatures {
+		if sig := &s.Signatures[i]; since != "" && sig.Stands() {
+			sig.Counts, sig.Note = false, since
+		}
+	}
 	return s
 }
 

@@ -39,6 +39,9 @@ func summary(s *result.Standing, last map[int]bool, now time.Time) string {
 	if s.Seen != "" {
 		line += "; " + s.Seen
 	}
+	if s.Since != "" {
+		line += "; " + s.Since
+	}
 	if len(s.Troubles) > 0 {
 		line = troubles(s) + "; " + line
 	}

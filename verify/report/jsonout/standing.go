@@ -18,6 +18,7 @@ type standingJSON struct {
 	Model      modelJSON       `json:"model"`
 	Summary    string          `json:"summary"`
 	Seen       string          `json:"seen_on_the_model"`
+	Since      string          `json:"not_as_expected_since"`
 	Current    bool            `json:"current"`
 	Signatures []signatureJSON `json:"signatures"`
 	Changes    []changeJSON    `json:"changes"`
@@ -52,6 +53,8 @@ type seenJSON struct {
 	Skipped    int    `json:"skipped"`
 	Unseen     int    `json:"not_seen"`
 	Reason     string `json:"reason"`
+
+	ReasonUnseen string `json:"reason_not_all_seen"`
 }
 
 type changeJSON struct {
@@ -65,7 +68,7 @@ type changeJSON struct {
 // error is the writer's.
 func RenderStanding(w io.Writer, tool string, model result.Model, s *result.Standing) error {
 	doc := standingJSON{
-		Format: Format, Tool: tool, Model: modelJSON(model), Summary: s.Summary, Seen: s.Seen, Current: s.Stands(),
+		Format: Format, Tool: tool, Model: modelJSON(model), Summary: s.Summary, Seen: s.Seen, Since: s.Since, Current: s.Stands(),
 		Signatures: []signatureJSON{}, Changes: []changeJSON{}, Troubles: list(s.Troubles),
 	}
 	for _, sig := range s.Signatures {

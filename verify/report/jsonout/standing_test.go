@@ -22,7 +22,7 @@ func TestStandingGolden(t *testing.T) {
 func TestStandingKeepsToItsSchema(t *testing.T) {
 	schema := compile(t, StandingSchema)
 	for name, s := range map[string]*result.Standing{
-		"signed": sample.Signed(), "before": sample.SignedBefore(), "falsely": sample.SignedFalsely(), "in spite": sample.SignedInSpite(), "one": sample.SignedByOne(), "nothing": sample.NotSigned(),
+		"signed": sample.Signed(), "before": sample.SignedBefore(), "falsely": sample.SignedFalsely(), "in spite": sample.SignedInSpite(), "since": sample.SignedThenSeen(), "one": sample.SignedByOne(), "nothing": sample.NotSigned(),
 	} {
 		if err := validate(t, schema, standingOf(t, s)); err != nil {
 			t.Errorf("%s: %v", name, err)

@@ -79,6 +79,18 @@ func SignedInSpite() *result.Standing {
 	return s
 }
 
+// SignedThenSeen is a model on which something was not as expected since it was signed.
+func SignedThenSeen() *result.Standing {
+	s := Signed()
+	s.Signatures[0].Seen.ReasonUnseen = "the nose wheel was seen on the day before"
+	s.Since = "since then seen on the model: NOT AS EXPECTED, record tarn-sampler.bench/0002.jsonl: DO NOT FLY"
+	for i := range s.Signatures {
+		s.Signatures[i].Counts, s.Signatures[i].Note = false, s.Since
+	}
+	s.Summary += "; " + s.Since
+	return s
+}
+
 // SignedByOne is a model that one person has signed in two roles, by hand: neither record
 // counts for another.
 func SignedByOne() *result.Standing {

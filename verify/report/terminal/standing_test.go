@@ -21,6 +21,7 @@ var standings = map[string]writing{
 	"standing_falsely":  ofStanding(sample.SignedFalsely()),
 	"standing_one":      ofStanding(sample.SignedByOne()),
 	"standing_in_spite": ofStanding(sample.SignedInSpite()),
+	"standing_since":    ofStanding(sample.SignedThenSeen()),
 	"standing_nothing":  ofStanding(sample.NotSigned()),
 }
 
@@ -39,6 +40,7 @@ func TestVerdictOnSignaturesIsLastAndNeverSafe(t *testing.T) {
 	for name, want := range map[string]string{
 		"standing": "✓ SIGNED AND CURRENT: ", "standing_before": "✗ OUT OF DATE: ", "standing_falsely": "✗ NOT TO BE TRUSTED: ",
 		"standing_one": "▲ NO SIGNATURE COUNTS for ", "standing_nothing": "▲ NOT SIGNED: ",
+		"standing_since": "✗ DO NOT FLY: signed ",
 	} {
 		for _, o := range []Options{{}, {Brief: true}} {
 			text := standings[name].text(t, o)

@@ -16,6 +16,8 @@ func StandingOf(s *result.Standing) (Tone, string) {
 		return Heed, "NOT SIGNED"
 	case len(s.Troubles) > 0:
 		return Bad, "NOT TO BE TRUSTED"
+	case s.Since != "":
+		return Bad, "DO NOT FLY"
 	case s.Stands() && differsOnTheModel(s):
 		return Heed, "SIGNED AND CURRENT, BUT NOT ALL WAS AS EXPECTED ON THE MODEL"
 	case s.Stands():
@@ -41,11 +43,23 @@ func OnTheModel(s *result.Signature) (Tone, string) {
 	case seen == nil:
 		return Heed, result.OnlySetUp
 	case seen.Differ > 0:
-		return Bad, fmt.Sprintf("%s; signed all the same: %s (%s)", seen.Summary, seen.Reason, seen.Record)
+		return Bad, inSpite(seen)
 	case seen.Skipped+seen.Unseen > 0:
-		return Heed, fmt.Sprintf("%s (%s)", seen.Summary, seen.Record)
+		return Heed, inSpite(seen)
 	}
-	return Good, fmt.Sprintf("%s (%s)", seen.Summary, seen.Record)
+	return Good, inSpite(seen)
+}
+
+// inSpite is what was seen, with why it is signed all the same.
+func inSpite(seen *result.Seen) string {
+	words := seen.Summary
+	if seen.Reason != "" {
+		words += "; signed all the same: " + seen.Reason
+	}
+	if seen.ReasonUnseen != "" {
+		words += "; signed though not all was seen: " + seen.ReasonUnseen
+	}
+	return fmt.Sprintf("%s (%s)", words, seen.Record)
 }
 
 // SignatureOf is what one signature is worth.
