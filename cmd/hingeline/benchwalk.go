@@ -83,6 +83,9 @@ func (r *benchRun) ask(ctx context.Context) error {
 		line, more := from.next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
+			if leave := r.guide.Leave(); leave != "" {
+				r.say(leave)
+			}
 			return r.guide.Stop()
 		}
 		reply, err := r.guide.Take(line)
