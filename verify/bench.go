@@ -23,23 +23,29 @@ func FinishBench(r *result.Bench, m *airframes.Model, files []script.File) {
 	if r.Causes != nil {
 		Finish(r.Causes, m, sources)
 	}
+	r.Script, r.Fails = ScriptAsWritten(m, files)
+}
+
+// ScriptAsWritten is what scripts say of a set-up as it is written, and whether they do not
+// pass on it: "2 of 14 checks fail on the set-up as written". It is empty without a script,
+// and of scripts that cannot be used.
+func ScriptAsWritten(m *airframes.Model, files []script.File) (says string, fails bool) {
 	if len(files) == 0 {
-		return
+		return "", false
 	}
 	checked, problems := Check(m, files, script.Selection{})
 	if checked == nil || diag.HasErrors(problems) {
-		return
+		return "", false
 	}
 	passed, failed := checked.Counts()
-	r.Fails = checked.Verdict != result.Passed
+	fails = checked.Verdict != result.Passed
 	switch {
 	case failed > 0:
-		r.Script = fmt.Sprintf("%d of %d checks fail on the set-up as written", failed, passed+failed)
-	case r.Fails:
-		r.Script = "it does not pass on the set-up as written"
-	default:
-		r.Script = fmt.Sprintf("%d checks pass on the set-up as written", passed)
+		return fmt.Sprintf("%d of %d checks fail on the set-up as written", failed, passed+failed), fails
+	case fails:
+		return "it does not pass on the set-up as written", fails
 	}
+	return fmt.Sprintf("%d checks pass on the set-up as written", passed), fails
 }
 
 // afterTheWalk are the cautions that a walk leaves, as far as it was gone.

@@ -14,6 +14,7 @@ import (
 	"example.com/hingeline/verify/report/terminal"
 	"example.com/hingeline/verify/resolved"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/result/said"
 	"example.com/hingeline/verify/script"
 )
 
@@ -55,6 +56,9 @@ func (r *benchRun) notKept(err error) error {
 func (r *benchRun) welcome() {
 	text := terminal.NewText(r.s.layout(false))
 	text.Title(r.in.model.Name + ": the walk-around with the model in hand")
+	if says, fails := verify.ScriptAsWritten(r.in.model, r.in.scripts); fails {
+		text.Paragraph(0, "DO NOT FLY: "+said.ScriptFails(says)+". What the walk shows as expected is what this wrong set-up does, so a yes to it is no yes to the model. Put the set-up right first: hingeline check "+inQuotes(r.named))
+	}
 	steps := fmt.Sprintf("%d steps", len(r.walk.Steps))
 	if len(r.walk.Steps) == 1 {
 		steps = "1 step"
@@ -77,6 +81,9 @@ func (r *benchRun) ask(ctx context.Context) error {
 		line, more := from.next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
+			if leave := r.guide.Leave(); leave != "" {
+				r.say(leave)
+			}
 			return r.guide.Stop()
 		}
 		reply, err := r.guide.Take(line)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"sync"
 
 	"example.com/hingeline/airframes/diag"
@@ -177,6 +178,9 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 				f.Table, f.TableAfter = "", 0
 			}
 		}
+		if !f.Offered && f.Table != "" {
+			f.Note = strings.TrimSuffix(f.Note, ".") + "; with --as-table a measured table is written in place of the linkage."
+		}
 		list = append(list, *f)
 		if f.Offered {
 			write = append(write, as)
@@ -226,13 +230,13 @@ func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Per
 		f.Before = round(fit.RMS(off))
 		f.After = f.Before
 		f.Note = "nothing is offered: " + err.Error() + "."
-		w.instead(f, c, part, points)
+		w.instead(f, c, part, points, reach)
 		return f, c
 	}
 	f.Before, f.After = round(fit.RMS(before)), round(fit.RMS(after))
 	f.Points = w.fitPoints(part, fit.Merged(points), before, after)
 	f.Offered = f.Before >= worthFrom && f.After <= worthBetter*f.Before && len(f.Changes) > 0
-	w.instead(f, c, part, points)
+	w.instead(f, c, part, points, reach)
 	if !f.Offered {
 		note := "what is written fits as well as can be told."
 		if f.Before >= worthFrom {
@@ -320,24 +324,39 @@ func (w *Walk) fitPoints(part int, points []fit.Point, before, after []float64) 
 // Corrected is the airframe file with what measurements offer. problem says why there is
 // none; text is nil then.
 func (g *Guide) Corrected() (text []byte, problem string) {
-	_, write, _ := g.walk.corrections(g.steps)
-	return g.rewritten(write)
+	list, write, _ := g.walk.corrections(g.steps)
+	return g.rewritten(list, write)
 }
 
 // CorrectedAsTables is Corrected with a measured table in place of every linkage for which
 // one is offered.
 func (g *Guide) CorrectedAsTables() (text []byte, problem string) {
-	_, _, tables := g.walk.corrections(g.steps)
-	return g.rewritten(tables)
+	list, _, tables := g.walk.corrections(g.steps)
+	return g.rewritten(list, tables)
 }
 
-func (g *Guide) rewritten(write []fit.Correction) (text []byte, problem string) {
+func (g *Guide) rewritten(list []result.BenchFit, write []fit.Correction) (text []byte, problem string) {
 	if len(write) == 0 {
-		return nil, "the measurements offer nothing to correct"
+		return nil, nothingWritten(list)
 	}
 	text, err := fit.Rewrite(g.walk.Model, write)
 	if err != nil {
 		return nil, err.Error()
 	}
 	return text, ""
+}
+
+// nothingWritten is why no correction is written: where something is off, what speaks against
+// correcting it.
+func nothingWritten(list []result.BenchFit) string {
+	var why []string
+	for i := range list {
+		if f := &list[i]; f.Before >= worthFrom {
+			why = append(why, fmt.Sprintf("%s, off by %s° as written: %s", f.Part, trimmed(f.Before), strings.TrimSuffix(f.Note, ".")))
+		}
+	}
+	if why == nil {
+		return "the measurements offer nothing to correct"
+	}
+	return "what is off cannot be corrected so (" + strings.Join(why, "; ") + ")"
 }

@@ -16,6 +16,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/fit"
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/verifytest"
 )
 
 // An arm that is longer on the model than in the file, measured in steps of the stick, is
@@ -222,5 +223,37 @@ func TestWhatIsOfferedCanBeWritten(t *testing.T) {
 	}
 	if withheld == 0 {
 		t.Error("everything could be written")
+	}
+}
+
+// A flap that goes a fifth short everywhere, measured as far as it goes: no linkage that can
+// be built does so, which is said, and a measured table in its place is offered and written.
+func TestTableWhereNoLinkageCanBeUsed(t *testing.T) {
+	m := load(t, "bracken-20")
+	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Measured, nil), sight.Measured)
+	part := partOf(m, "port flap")
+	g := walked(t, w, measuredWalk(w, part, func(computed float64) float64 { return 0.8 * computed }))
+	r := g.Report(context.Background(), nil)
+	if len(r.Fits) != 1 || r.Fits[0].Offered || r.Fits[0].Table == "" || !strings.Contains(r.Fits[0].Note, "; with --as-table a measured table is written") {
+		t.Fatalf("%+v", r.Fits)
+	}
+	_, problem := g.Corrected()
+	if !strings.HasPrefix(problem, "what is off cannot be corrected so (port flap, off by ") || !strings.Contains(problem, "--as-table") {
+		t.Errorf("%q", problem)
+	}
+	text, problem := g.CorrectedAsTables()
+	if problem != "" {
+		t.Fatal(problem)
+	}
+	const readTo = 0.5 // degrees that a reading is good to
+	same := bench.Chosen{Steps: stepsOf(w), Watch: make([][]int, len(w.Steps))}
+	again := bench.NewWalk(verifytest.Model(t, "new.yaml", text), same, sight.Measured)
+	for i := range w.Steps {
+		for k, e := range w.Steps[i].Expect {
+			want := 0.8 * e.Move.To
+			if got := again.Steps[i].Expect[k].Move.To; e.Part == part && math.Abs(got-want) > readTo {
+				t.Errorf("step %d: the new file has it at %v, the model at %v", i+1, got, want)
+			}
+		}
 	}
 }

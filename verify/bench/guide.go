@@ -89,7 +89,9 @@ func (g *Guide) Ask() Ask {
 	case g.confirmed < len(Questions):
 		return Ask{Said: g.walk.questions()[g.confirmed].Text, Prompt: "yes, no> "}
 	case g.at == len(g.steps):
-		return g.behindTheLast()
+		a := g.behindTheLast()
+		a.Said = g.leaving(a.Said)
+		return a
 	}
 	s := &g.walk.Steps[g.at]
 	switch g.asking {
@@ -251,7 +253,7 @@ func (g *Guide) take(line string) (reply string, err error) {
 	case g.Over():
 		return "", errors.New("the walk is over")
 	case orders[text] == pauseWalk:
-		return "paused; --resume goes on", g.note(Event{Kind: Pause})
+		return g.leaving("paused; --resume goes on"), g.note(Event{Kind: Pause})
 	case g.changed:
 		return g.since(text)
 	case g.confirmed < len(Questions):
@@ -303,11 +305,11 @@ func (g *Guide) finish(text string) (string, error) {
 	goesOn := g.decides().step != nil
 	switch {
 	case slices.Contains([]string{"f", "finish", "end"}, text):
-		return "", g.note(Event{Kind: End})
+		return g.leaving(""), g.note(Event{Kind: End})
 	case slices.Contains(yeses, text) && goesOn:
 		return "", g.decide()
 	case slices.Contains(yeses, text):
-		return "", g.note(Event{Kind: End})
+		return g.leaving(""), g.note(Event{Kind: End})
 	case goesOn:
 		return "", misunderstood("y shows the step; f finishes without it; b goes back to the last step")
 	}

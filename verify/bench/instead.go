@@ -20,7 +20,7 @@ type correction struct {
 // written, moved to what was measured. It goes through what was measured, with what was
 // misread; so it is no better than a linkage that fits, but there may be one where no
 // linkage does.
-func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit.Point) {
+func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit.Point, reach func() [2]mixcore.Percent) {
 	p := &w.Model.Setup.Parts[part]
 	d := &p.Drives[0]
 	if d.Linkage == nil {
@@ -31,7 +31,7 @@ func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit
 	if err != nil {
 		return
 	}
-	tabled, err := fit.Table(was, points)
+	tabled, err := fit.TableOver(was, points, reach()[0], reach()[1])
 	if err != nil {
 		return
 	}

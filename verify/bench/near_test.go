@@ -88,6 +88,19 @@ func TestNearExplanationsNameTheMistake(t *testing.T) {
 		if len(c.Suspects) > 0 && len(odd) < 6 {
 			return // too little for one that explains not all beside one that does
 		}
+		most := 0
+		for _, n := range c.Near {
+			most = max(most, n.Explains)
+		}
+		common := 3
+		for _, n := range c.Near {
+			if 10*n.Explains >= 9*most {
+				if oddsOf[n.Odds] > common {
+					t.Errorf("%s, made %s, stands behind what is made less often", n.Text, n.Odds)
+				}
+				common = oddsOf[n.Odds]
+			}
+		}
 		at := slices.IndexFunc(c.Near, func(n result.Near) bool { return names(planted.Text)(n.Suspect) })
 		if at < 0 {
 			t.Fatalf("%s, wrong answers to %v: %s, and it is not among %d suspects and %d near", planted.Text, wrong, c.Verdict, len(c.Suspects), len(c.Near))
@@ -130,5 +143,41 @@ func TestReversedWithItsFailsafe(t *testing.T) {
 	at := slices.IndexFunc(c.Near, func(n result.Near) bool { return names(reversed)(n.Suspect) })
 	if len(c.Suspects) == 0 || slices.ContainsFunc(c.Suspects, names(reversed)) || at < 0 || at > 2 || !c.Near[at].Lost {
 		t.Errorf("%s, %+v; near %+v", c.Verdict, c.Suspects, c.Near)
+	}
+}
+
+// A channel reversed in the radio, with its failsafe stored so, and the steps where the signal
+// is lost waved through: nothing explains all, a pushrod on the other side about as much as
+// the channel, and the channel, which people reverse more often, is to be looked at first.
+func TestCommonestOfThoseThatExplainAboutAsMuch(t *testing.T) {
+	m := load(t, "skerry")
+	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
+	hand, faults := m.Plan.Vary(func(s *mixcore.Setup) {
+		c := &s.Channels[0]
+		c.Reversed = !c.Reversed
+		c.Failsafe.Output = -c.Failsafe.Output
+	})
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	honest := benchtest.Modeller{Walk: w, Plan: hand}
+	lines := benchtest.Begin()
+	for i := range w.Steps {
+		if w.Steps[i].To.SignalLost {
+			lines = append(lines, "y")
+			continue
+		}
+		lines = append(lines, honest.Lines(i)...)
+	}
+	c := walked(t, w, append(lines, "f")).Report(context.Background(), nil).Causes
+	if len(c.Near) < 2 || !names("channel 1 (port aileron) is reversed")(c.Near[0].Suspect) {
+		t.Fatalf("%s, %+v; near %+v", c.Verdict, c.Suspects, c.Near)
+	}
+	most := 0
+	for _, n := range c.Near {
+		most = max(most, n.Explains)
+	}
+	if c.Near[0].Explains == most {
+		t.Errorf("the channel explains as many as any, so this shows nothing: %d", most)
 	}
 }

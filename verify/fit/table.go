@@ -32,6 +32,12 @@ const mostPoints = 33
 // Table moves a measured table to what was measured: between two measurements by what
 // they are off, in a straight line, and beyond the outermost by as much as there.
 func Table(old []mixcore.Point, points []Point) (*Tabled, error) {
+	return TableOver(old, points, mixcore.Percent(old[0].X), mixcore.Percent(old[len(old)-1].X))
+}
+
+// TableOver is Table of a channel that is never put further than from low to high, in
+// percent: the measurements need to reach over half of that only.
+func TableOver(old []mixcore.Point, points []Point, low, high mixcore.Percent) (*Tabled, error) {
 	if err := apart(points); err != nil {
 		return nil, err
 	}
@@ -51,7 +57,7 @@ func Table(old []mixcore.Point, points []Point) (*Tabled, error) {
 	if err := mistaken(should, does); err != nil {
 		return nil, err
 	}
-	if float64(highest.Output-lowest.Output) < leastSpan*(last.X-first.X) {
+	if float64(highest.Output-lowest.Output) < leastSpan*(math.Min(last.X, float64(high))-math.Max(first.X, float64(low))) {
 		return nil, ErrTooClose
 	}
 	var at []float64

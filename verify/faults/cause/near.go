@@ -14,6 +14,8 @@ import (
 const (
 	fewAgainst = 2 // answers, if the mistake explains something at all
 	mostPart   = 4 // or one in so many of all, if the mistake explains half of what was odd
+
+	aboutAsMany = 10 // less than the best by at most one in so many: what is made more often comes first
 )
 
 // near is one mistake with what speaks against it.
@@ -38,6 +40,23 @@ func (c *inquiry) nearly(list []near, odd []result.Against, all, above int) []ne
 	slices.SortStableFunc(list, func(a, b near) int {
 		return cmp.Or(cmp.Compare(weight(a), weight(b)), cmp.Compare(len(a.against), len(b.against)))
 	})
+	return c.commonestFirst(list, all)
+}
+
+// commonestFirst puts those that explain nearly as many answers as the best before the others,
+// in the order of how often people make them.
+func (c *inquiry) commonestFirst(list []near, all int) []near {
+	most := 0
+	for _, n := range list {
+		most = max(most, all-len(n.against))
+	}
+	rank := func(n near) int {
+		if aboutAsMany*(all-len(n.against)) < (aboutAsMany-1)*most {
+			return 0
+		}
+		return c.mistakes[n.mistake].Kind.Odds
+	}
+	slices.SortStableFunc(list, func(a, b near) int { return cmp.Compare(rank(b), rank(a)) })
 	return list
 }
 

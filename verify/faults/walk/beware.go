@@ -1,6 +1,8 @@
 package walk
 
 import (
+	"slices"
+
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/poses"
@@ -11,6 +13,8 @@ const (
 	motorRuns    = "a motor runs here: propeller off, or the model restrained"
 	motorMay     = "a motor may run here if something is wrong: propeller off, or the model restrained"
 	switchOnSafe = "throttle closed and motor safe while the transmitter is switched on again"
+	backAgain    = "close the throttle and make the motor safe before the transmitter is on again, and before anybody lets go of the model"
+	letGo        = "close the throttle and make the motor safe before anybody lets go of the model"
 	wheelsIn     = "the wheels come in: hold the model up"
 	twoPeople    = "for two: one holds the controls, the other switches the transmitter off and looks"
 )
@@ -48,6 +52,29 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 		list = append(list, twoPeople)
 	}
 	return list
+}
+
+// Left is what somebody must know who goes away from a model with a motor that stands at one
+// of some inputs, with no step behind it; empty where nothing that bears on a motor is off
+// rest, and the signal is there.
+func Left(plan *mixcore.Plan, s *mixcore.Setup, stands ...*mixcore.Input) string {
+	if !hasMotor(s) {
+		return ""
+	}
+	if slices.ContainsFunc(stands, func(in *mixcore.Input) bool { return in.SignalLost }) {
+		return backAgain
+	}
+	out := plan.NewOutput()
+	for _, in := range stands {
+		plan.Eval(in, out)
+		for i := range s.Parts {
+			p := &s.Parts[i]
+			if p.Motion == mixcore.Power && (!p.Motor.Stopped(mixcore.Percent(sight.PlaceOf(s, i, out))) || offRest(plan, i, in)) {
+				return letGo
+			}
+		}
+	}
+	return ""
 }
 
 // offRest says whether a control that bears on a part stands elsewhere than at rest.

@@ -74,6 +74,13 @@ func BenchRight() *result.Bench {
 	}
 }
 
+// BenchWrongAsWritten is a model that was seen as its set-up does it, and that is wrong.
+func BenchWrongAsWritten() *result.Bench {
+	r := BenchRight()
+	r.Script, r.Fails = "2 of 14 checks fail on the set-up as written", true
+	return r
+}
+
 // BenchByEye is one that was to be measured and was only looked at.
 func BenchByEye() *result.Bench {
 	r := BenchRight()

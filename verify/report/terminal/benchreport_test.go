@@ -23,6 +23,7 @@ func ofStep(s *result.BenchStep, look BenchLook) writing {
 var benchReports = map[string]writing{
 	"bench":         ofBench(sample.Bench()),
 	"bench_right":   ofBench(sample.BenchRight()),
+	"bench_wrong":   ofBench(sample.BenchWrongAsWritten()),
 	"bench_sizes":   ofBench(sample.BenchSizes()),
 	"bench_ratio":   ofBench(sample.BenchRatio()),
 	"bench_byeye":   ofBench(sample.BenchByEye()),
@@ -45,6 +46,22 @@ func TestReportsOfTheBenchGolden(t *testing.T) {
 	for _, name := range []string{"bench", "bench_step"} {
 		for look, o := range map[string]Options{"narrow": {Width: 40}, "ascii": {ASCII: true}, "brief": {Brief: true}} {
 			t.Run(name+"_"+look, func(t *testing.T) { golden(t, name+"_"+look, benchReports[name].text(t, o)) })
+		}
+	}
+}
+
+// Of a set-up that its script does not pass on the last word is DO NOT FLY, whatever was
+// seen, and no line of it is marked as right at the end.
+func TestSetUpThatFailsIsNeverAYes(t *testing.T) {
+	for _, verdict := range []result.BenchVerdict{result.SeenAsExpected, result.SeenDiffers, result.NotFinished, result.NothingSeen} {
+		for _, brief := range []bool{false, true} {
+			r := sample.BenchWrongAsWritten()
+			r.Verdict = verdict
+			text := ofBench(r).text(t, Options{Brief: brief})
+			last := text[strings.LastIndex(text, "✗"):]
+			if !strings.HasPrefix(last, "✗ DO NOT FLY: 2 of 14 checks fail on the set-up as written") || strings.Contains(last, "\n▲") || strings.Contains(text, "\n✓") || strings.Contains(text, "before the model flies") {
+				t.Errorf("%s: %s", verdict, text)
+			}
 		}
 	}
 }
@@ -129,7 +146,7 @@ func TestBenchEndsWithThePartAndItsCause(t *testing.T) {
 	} {
 		text := ofBench(c.r).text(t, Options{Width: 200})
 		lines := strings.Split(strings.TrimSpace(text), "\n")
-		end := strings.Join(strings.Fields(strings.Join(lines[max(0, len(lines)-6):], " ")), " ")
+		end := strings.Join(strings.Fields(strings.Join(lines[max(0, len(lines)-9):], " ")), " ")
 		for _, want := range c.says {
 			if !strings.Contains(end, want) {
 				t.Errorf("%s: wanted %q at the end, got %q", name, want, end)
