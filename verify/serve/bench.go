@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+	"time"
 
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/resolved"
@@ -28,9 +29,10 @@ type Walks interface {
 type Walk struct {
 	Steps  *bench.Walk
 	Guide  *bench.Guide
-	How    string                           // the steps were chosen, in words
-	Record func() string                    // the file that holds every answer; empty before the first
-	Report func(ctx context.Context) string // what it has come to, as plain text
+	How    string        // the steps were chosen, in words
+	Record func() string // the file that holds every answer; empty before the first
+	// Report is what it has come to, and all of it as plain text.
+	Report func(ctx context.Context) (*result.Bench, string)
 	Close  func() error
 }
 
@@ -39,6 +41,8 @@ type table struct {
 	walks Walks
 	log   *refusals
 	wake  func() // every page is told that there is something new
+	clock func() time.Time
+	look  time.Duration // how long a question stands there before it can be answered
 
 	mu      sync.Mutex
 	turn    int // counts up with all that happens, so that what was said to an older question is no answer to the next
@@ -50,6 +54,10 @@ type table struct {
 	said    string       // what came of what was said last
 	amiss   bool         // it was not taken
 	report  string       // of a walk that is over
+	outcome *outcome     // of a walk that is over
+	again   bool         // a step was said to be as expected, which is to be said once more
+	sent    int          // the turn that was sent last; -1 before the first
+	since   time.Time    // when it was sent first
 }
 
 // held is told what the set-up is now.
@@ -93,9 +101,12 @@ func (b *table) hear(s *spoken) error {
 	if s.Turn != b.turn || b.working != "" {
 		return nil // another page, or a second tap, was first: this page is told where it stands
 	}
+	early := answers[s.Do] && !b.lookedAt()
 	b.turn++
 	b.said, b.amiss = "", false
 	switch {
+	case early && b.walk != nil: // and it must be looked at from now on: a burst of taps is no answer
+		b.said, b.amiss = tooSoon, true
 	case b.walk == nil:
 		b.open(s)
 	case s.Do == "leave":
@@ -109,7 +120,7 @@ func (b *table) hear(s *spoken) error {
 }
 
 var deeds = map[string]bool{
-	"begin": true, "resume": true, "yes": true, "no": true, "all": true, "say": true, "measure": true,
+	"begin": true, "resume": true, "yes": true, "no": true, "all": true, "seen": true, "say": true, "measure": true,
 	"back": true, "skip": true, "pause": true, "finish": true, "leave": true,
 }
 
@@ -118,7 +129,7 @@ func (b *table) open(s *spoken) {
 	var open func() (*Walk, error)
 	switch s.Do {
 	case "begin":
-		b.working = "Choosing the steps of the shortest walk-around …"
+		b.working = "Choosing the steps of the walk-around …"
 		open = func() (*Walk, error) { return b.walks.Begin(context.Background()) }
 	case "resume":
 		b.working = "Reading the record …"
@@ -148,7 +159,7 @@ func (b *table) leave() {
 	if err := b.walk.Close(); err != nil {
 		b.said, b.amiss = "The record could not be closed: "+err.Error(), true
 	}
-	b.walk, b.report = nil, ""
+	b.walk, b.report, b.outcome, b.again = nil, "", nil, false
 }
 
 // take gives the walk an answer.
@@ -166,12 +177,12 @@ func (b *table) take(s *spoken) {
 		b.working = "Looking for what explains what was seen …"
 		walk := b.walk
 		go func() {
-			report := walk.Report(context.Background())
+			report, text := walk.Report(context.Background())
 			b.mu.Lock()
 			defer b.mu.Unlock()
 			defer b.wake()
 			b.turn++
-			b.report, b.working = report, ""
+			b.report, b.outcome, b.working = text, outcomeOf(report), ""
 		}()
 	case b.walk.Guide.Over():
 		b.leave()
@@ -186,7 +197,11 @@ func (b *table) answer(s *spoken) (bench.Reply, error) {
 	g := b.walk.Guide
 	at := g.Present()
 	text := strings.Join(strings.Fields(s.Text), " ")
+	again := b.again
+	b.again = false
 	switch {
+	case again && s.Do == "back":
+		return bench.Reply{}, nil
 	case s.Do == "pause":
 		return g.Take("pause")
 	case at.Question != nil && (s.Do == "yes" || s.Do == "no"):
@@ -197,7 +212,10 @@ func (b *table) answer(s *spoken) (bench.Reply, error) {
 		return g.Take("finish")
 	case at.Step == nil:
 		return bench.Reply{}, nil
-	case s.Do == "all":
+	case s.Do == "all" && len(confirmed(at.Step)) > 0:
+		b.again = true
+		return bench.Reply{}, nil
+	case s.Do == "all" || again && s.Do == "seen":
 		return g.Take("all")
 	case s.Do == "say":
 		return g.Say(s.Part, bench.Saw(s.Text))

@@ -14,7 +14,7 @@ import (
 type benchView struct {
 	Kind       string    `json:"kind"` // "bench"
 	Turn       int       `json:"turn"`
-	Phase      string    `json:"phase"` // "start", "working", "question", "step", "last", "over"
+	Phase      string    `json:"phase"` // "start", "working", "question", "step", "again", "last", "over"
 	Model      string    `json:"model"`
 	Said       string    `json:"said"`
 	Amiss      bool      `json:"amiss"`
@@ -27,7 +27,15 @@ type benchView struct {
 	Number     int       `json:"number"` // of the question or the step
 	Of         int       `json:"of"`
 	Step       *stepView `json:"step,omitempty"`
+	Seen       []string  `json:"seen"` // what is to be said once more: it was seen
+	Outcome    *outcome  `json:"outcome,omitempty"`
 	Report     string    `json:"report"`
+	Tone       string    `json:"tone"`  // of the script's verdict on the set-up as it is now: "good", "heed" or "bad"
+	Short      string    `json:"short"` // that verdict
+	Fails      string    `json:"fails"` // what that means for a walk; empty where the script does not fail
+	Motors     string    `json:"motors"`
+	Runs       bool      `json:"runs"` // a motor runs in the step
+	Look       int64     `json:"look"` // how long a question must stand there before it is answered, in milliseconds
 }
 
 // stepView is one step to do.
@@ -60,7 +68,15 @@ type partView struct {
 func (b *table) view(subject *subject) *benchView {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	v := &benchView{Kind: "bench", Turn: b.turn, Phase: "start", Model: subject.model.Name, Said: b.said, Amiss: b.amiss}
+	b.sending()
+	c := &subject.checks
+	v := &benchView{
+		Kind: "bench", Turn: b.turn, Phase: "start", Model: subject.model.Name, Said: b.said, Amiss: b.amiss,
+		Tone: c.Tone, Short: c.Short, Look: b.look.Milliseconds(),
+	}
+	if c.Tone == tones[said.Bad] {
+		v.Fails = scriptFails
+	}
 	switch {
 	case b.working != "":
 		v.Phase, v.Said = "working", b.working
@@ -74,7 +90,7 @@ func (b *table) view(subject *subject) *benchView {
 	at := g.Present()
 	switch {
 	case at.Ended:
-		v.Phase, v.Report = "over", b.report
+		v.Phase, v.Report, v.Outcome = "over", b.report, b.outcome
 	case at.Question != nil:
 		v.Phase, v.Question, v.Of, v.Rests = "question", at.Question.Text, len(bench.Questions), verify.Resting(m)
 		for i := range bench.Questions {
@@ -89,6 +105,10 @@ func (b *table) view(subject *subject) *benchView {
 		v.Phase = "last"
 	case at.Step != nil:
 		v.Phase, v.Number, v.Step = "step", at.Step.Number, b.step(g, &at)
+		v.Motors, v.Runs = b.running(g)
+		if b.again {
+			v.Phase, v.Seen = "again", confirmed(at.Step)
+		}
 	}
 	return v
 }

@@ -77,7 +77,7 @@ func (s *Server) wake() {
 // LeadThrough adds the page of the bench, for the walks of somebody who knows where their
 // records are. It is called before the server is used.
 func (s *Server) LeadThrough(walks Walks) {
-	s.bench = &table{walks: walks, log: s.log, wake: s.wake}
+	s.bench = &table{walks: walks, log: s.log, wake: s.wake, clock: time.Now, look: shortestLook, sent: -1}
 }
 
 // Show tells every page what there is to show from now on.
