@@ -205,7 +205,7 @@ func TestBenchPageKeepsTheRecordThatTheTerminalKeeps(t *testing.T) {
 	for h.v.Phase == "working" {
 		h.v = until(t, h.c, "bench").bench
 	}
-	if h.v.Phase != "over" || !strings.HasPrefix(h.v.Report, "differs") {
+	if h.v.Phase != "over" || !strings.HasPrefix(h.v.Report, "differs") || h.v.Outcome.Word != "DO NOT FLY" || !strings.HasPrefix(h.v.Short, "DO NOT FLY") {
 		t.Errorf("over: %+v", h.v)
 	}
 	typed := &memory{m: k.m}

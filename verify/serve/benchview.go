@@ -91,6 +91,9 @@ func (b *table) view(subject *subject) *benchView {
 	switch {
 	case at.Ended:
 		v.Phase, v.Report, v.Outcome = "over", b.report, b.outcome
+		if o := b.outcome; o != nil && o.Tone == tones[said.Bad] { // a script that passes does not stand green above it
+			v.Tone, v.Short = o.Tone, o.Word+": the report says why"
+		}
 	case at.Question != nil:
 		v.Phase, v.Question, v.Of, v.Rests = "question", at.Question.Text, len(bench.Questions), verify.Resting(m)
 		for i := range bench.Questions {

@@ -182,6 +182,13 @@ func TestAxeFindsNothingAtTheBench(t *testing.T) {
 			bigButton(t, ctx, "Back to the step")
 			bigButton(t, ctx, "Something else moved as well …")
 			look("which part")
+			bigButton(t, ctx, "Back to the step")
+			bigButton(t, ctx, "Pause")
+			holds(t, ctx, `document.querySelector("#now button.first:not(:disabled)")?.textContent === "Go on with record 1"`)
+			if evaluate[bool](t, ctx, `[...document.querySelectorAll("#now button")].some(b => b.textContent.startsWith("Begin") && b.checkVisibility({ contentVisibilityAuto: true, visibilityProperty: true }))`) {
+				t.Error("a new walk is offered beside one to go on with")
+			}
+			look("something to go on with")
 		})
 	}
 }
