@@ -147,7 +147,7 @@ func TestPageAtTheBenchIsGoneOnWithAtTheTerminal(t *testing.T) {
 	}
 	press := func(words, until string) {
 		t.Helper()
-		script := `(words => { const b = [...document.querySelectorAll("#now button")].find(b => b.textContent === words && !b.disabled); b?.click(); return !!b; })("` + words + `")`
+		script := `(words => { const b = [...document.querySelectorAll("#now button")].find(b => b.textContent === words && !b.disabled && document.documentElement.dataset.fresh === undefined); b?.click(); return !!b; })("` + words + `")`
 		for range 400 {
 			if did, err := chromedp.Run(ctx, chromedp.Evaluate[bool](script)); err == nil && did {
 				for range 400 {
@@ -163,13 +163,14 @@ func TestPageAtTheBenchIsGoneOnWithAtTheTerminal(t *testing.T) {
 		text, _ := chromedp.Run(ctx, chromedp.Evaluate[string](`document.body.innerText`))
 		t.Fatalf("%q never led to %q: %s", words, until, text)
 	}
-	press("Go on with record 1", "Before anything moves: 1 of 3")
+	press("Go on with record 1", "Before it goes on")
+	press("No", "Before anything moves: 1 of 3")
 	press("Yes", "Before anything moves: 2 of 3")
 	press("Yes", "Before anything moves: 3 of 3")
 	press("Yes", "Step 2 of")
 	press("All as expected", "Step 3 of")
 	press("Pause", "With the model in hand")
-	out := typed("yes\nyes\nyes\n"+strings.Repeat("y\n", 20), "--resume")
+	out := typed("no\nyes\nyes\nyes\n"+strings.Repeat("y\n", 40), "--resume")
 	if strings.Contains(out, "STEP 2 of") || !strings.Contains(out, "STEP 3 of") || !strings.Contains(out, "SEEN AS EXPECTED") {
 		t.Errorf("gone on with at the terminal: %s", out)
 	}

@@ -11,6 +11,7 @@ import (
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/report/terminal"
+	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/serve"
 )
 
@@ -84,13 +85,14 @@ func (b *benchWalks) Resume(number int) (*serve.Walk, error) {
 // onPage is a run as the page has it.
 func (r *benchRun) onPage() *serve.Walk {
 	return &serve.Walk{
-		Steps: r.walk, Guide: r.guide, Record: r.journal.path, Close: r.journal.close,
-		Report: func(ctx context.Context) string {
+		Steps: r.walk, Guide: r.guide, How: r.header.How, Record: r.journal.path, Close: r.journal.close,
+		Report: func(ctx context.Context) (*result.Bench, string) {
+			report := r.comeTo(ctx)
 			var text strings.Builder
-			if err := terminal.RenderBench(&text, r.comeTo(ctx), terminal.Options{Width: phoneColumns, Airframe: r.named}); err != nil {
-				return "the report cannot be written: " + err.Error()
+			if err := terminal.RenderBench(&text, report, terminal.Options{Width: phoneColumns, Airframe: r.named}); err != nil {
+				return report, "the report cannot be written: " + err.Error()
 			}
-			return text.String()
+			return report, text.String()
 		},
 	}
 }

@@ -76,11 +76,7 @@ func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
 			a.Why = append(a.Why, step{said.StepWords(st), st.Limit, said.At(st.Place), st.Place.Excerpt})
 		}
 	}
-	for i := range a.Parts {
-		if strings.HasPrefix(a.Parts[i].Short, runsAt) {
-			a.Motors = append(a.Motors, strings.ToUpper(s.model.Setup.Parts[i].Name)+" "+a.Parts[i].Short)
-		}
-	}
+	a.Motors = motorsAt(&s.model.Setup, a.Parts)
 	a.Curve, a.Here = p.curveAt(s, h, &in)
 	if h.Sentence {
 		w := sentence.Scenario(s.model, &in, nil)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+	"time"
 
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/resolved"
@@ -28,8 +29,10 @@ type Walks interface {
 type Walk struct {
 	Steps  *bench.Walk
 	Guide  *bench.Guide
-	Record func() string                    // the file that holds every answer; empty before the first
-	Report func(ctx context.Context) string // what it has come to, as plain text
+	How    string        // the steps were chosen, in words
+	Record func() string // the file that holds every answer; empty before the first
+	// Report is what it has come to, and all of it as plain text.
+	Report func(ctx context.Context) (*result.Bench, string)
 	Close  func() error
 }
 
@@ -41,6 +44,8 @@ type table struct {
 	wake  func()          // every page is told that there is something new
 	ctx   context.Context // is done at the end of the server
 	end   context.CancelFunc
+	clock func() time.Time
+	look  time.Duration // how long a question stands there before it can be answered
 
 	mu      sync.Mutex
 	turn    int // counts up with all that happens, so that what was said to an older question is no answer to the next
@@ -52,11 +57,15 @@ type table struct {
 	said    string       // what came of what was said last
 	amiss   bool         // it was not taken
 	report  string       // of a walk that is over
+	outcome *outcome     // of a walk that is over
+	again   bool         // a step was said to be as expected, which is to be said once more
+	sent    int          // the turn that was sent last; -1 before the first
+	since   time.Time    // when it was sent first
 }
 
 func newTable(walks Walks, s *Server) *table {
 	ctx, end := context.WithCancel(context.Background())
-	return &table{walks: walks, log: s.log, wake: s.wake, catch: s.Catch, ctx: ctx, end: end}
+	return &table{walks: walks, log: s.log, wake: s.wake, catch: s.Catch, ctx: ctx, end: end, clock: time.Now, look: shortestLook, sent: -1}
 }
 
 // held is told what the set-up is now.
@@ -101,9 +110,12 @@ func (b *table) hear(s *spoken) error {
 	if s.Turn != b.turn || b.working != "" {
 		return nil // another page, or a second tap, was first: this page is told where it stands
 	}
+	early := answers[s.Do] && !b.lookedAt()
 	b.turn++
 	b.said, b.amiss = "", false
 	switch {
+	case early && b.walk != nil: // and it must be looked at from now on: a burst of taps is no answer
+		b.said, b.amiss = tooSoon, true
 	case b.walk == nil:
 		b.open(s)
 	case s.Do == "leave":
@@ -118,7 +130,7 @@ func (b *table) hear(s *spoken) error {
 }
 
 var deeds = map[string]bool{
-	"begin": true, "resume": true, "yes": true, "no": true, "all": true, "say": true, "measure": true,
+	"begin": true, "resume": true, "yes": true, "no": true, "all": true, "seen": true, "say": true, "measure": true,
 	"back": true, "skip": true, "pause": true, "finish": true, "leave": true,
 }
 
@@ -127,7 +139,7 @@ func (b *table) open(s *spoken) {
 	var open func() (*Walk, error)
 	switch s.Do {
 	case "begin":
-		b.working = "Choosing the steps of the shortest walk-around …"
+		b.working = "Choosing the steps of the walk-around …"
 		open = func() (*Walk, error) { return b.walks.Begin(b.ctx) }
 	case "resume":
 		b.working = "Reading the record …"
@@ -162,7 +174,7 @@ func (b *table) leave() {
 	if err := b.walk.Close(); err != nil {
 		b.said, b.amiss = "The record could not be closed: "+err.Error(), true
 	}
-	b.walk, b.report = nil, ""
+	b.walk, b.report, b.outcome, b.again = nil, "", nil, false
 }
 
 // take gives the walk an answer.
@@ -181,12 +193,12 @@ func (b *table) take(s *spoken) {
 		walk := b.walk
 		go func() {
 			defer b.catch()
-			report := walk.Report(b.ctx)
+			report, text := walk.Report(b.ctx)
 			b.mu.Lock()
 			defer b.mu.Unlock()
 			defer b.wake()
 			b.turn++
-			b.report, b.working = report, ""
+			b.report, b.outcome, b.working = text, outcomeOf(report), ""
 		}()
 	case b.walk.Guide.Over():
 		b.leave()
@@ -201,7 +213,11 @@ func (b *table) answer(s *spoken) (bench.Reply, error) {
 	g := b.walk.Guide
 	at := g.Present()
 	text := strings.Join(strings.Fields(s.Text), " ")
+	again := b.again
+	b.again = false
 	switch {
+	case again && s.Do == "back":
+		return bench.Reply{}, nil
 	case s.Do == "pause":
 		return g.Take("pause")
 	case at.Question != nil && (s.Do == "yes" || s.Do == "no"):
@@ -212,7 +228,10 @@ func (b *table) answer(s *spoken) (bench.Reply, error) {
 		return g.Take("finish")
 	case at.Step == nil:
 		return bench.Reply{}, nil
-	case s.Do == "all":
+	case s.Do == "all" && len(confirmed(at.Step)) > 0:
+		b.again = true
+		return bench.Reply{}, nil
+	case s.Do == "all" || again && s.Do == "seen":
 		return g.Take("all")
 	case s.Do == "say":
 		return g.Say(s.Part, bench.Saw(s.Text))

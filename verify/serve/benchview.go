@@ -17,19 +17,28 @@ import (
 type benchView struct {
 	Kind       string    `json:"kind"` // "bench"
 	Turn       int       `json:"turn"`
-	Phase      string    `json:"phase"` // "start", "working", "question", "step", "last", "over"
+	Phase      string    `json:"phase"` // "start", "working", "question", "step", "again", "last", "over"
 	Model      string    `json:"model"`
 	Said       string    `json:"said"`
 	Amiss      bool      `json:"amiss"`
 	Changed    bool      `json:"changed"`    // the set-up is no longer what the walk is of
 	Unfinished int       `json:"unfinished"` // at the start: the record to go on with
 	Record     string    `json:"record"`
+	How        string    `json:"how"`   // the steps were chosen
 	Rests      []string  `json:"rests"` // how the controls stand at rest
 	Question   string    `json:"question"`
 	Number     int       `json:"number"` // of the question or the step
 	Of         int       `json:"of"`
 	Step       *stepView `json:"step,omitempty"`
+	Seen       []string  `json:"seen"` // what is to be said once more: it was seen
+	Outcome    *outcome  `json:"outcome,omitempty"`
 	Report     string    `json:"report"`
+	Tone       string    `json:"tone"`  // of the script's verdict on the set-up as it is now: "good", "heed" or "bad"
+	Short      string    `json:"short"` // that verdict
+	Fails      string    `json:"fails"` // what that means for a walk; empty where the script does not fail
+	Motors     string    `json:"motors"`
+	Runs       bool      `json:"runs"` // a motor runs in the step
+	Look       int64     `json:"look"` // how long a question must stand there before it is answered, in milliseconds
 }
 
 // stepView is one step to do.
@@ -62,7 +71,15 @@ type partView struct {
 func (b *table) view(subject *subject) *benchView {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	v := &benchView{Kind: "bench", Turn: b.turn, Phase: "start", Model: subject.model.Name, Said: b.said, Amiss: b.amiss}
+	b.sending()
+	c := &subject.checks
+	v := &benchView{
+		Kind: "bench", Turn: b.turn, Phase: "start", Model: subject.model.Name, Said: b.said, Amiss: b.amiss,
+		Tone: c.Tone, Short: c.Short, Look: b.look.Milliseconds(),
+	}
+	if c.Tone == tones[said.Bad] {
+		v.Fails = scriptFails
+	}
 	switch {
 	case b.working != "":
 		v.Phase, v.Said = "working", b.working
@@ -72,11 +89,14 @@ func (b *table) view(subject *subject) *benchView {
 		return v
 	}
 	g, m := b.walk.Guide, b.walk.Steps.Model
-	v.Model, v.Changed, v.Record, v.Of = m.Name, b.setUp != b.now, b.walk.Record(), len(b.walk.Steps.Steps)
+	v.Model, v.Changed, v.Record, v.How, v.Of = m.Name, b.setUp != b.now, b.walk.Record(), b.walk.How, len(b.walk.Steps.Steps)
 	at := g.Present()
 	switch {
 	case at.Ended:
-		v.Phase, v.Report = "over", b.report
+		v.Phase, v.Report, v.Outcome = "over", b.report, b.outcome
+		if o := b.outcome; o != nil && o.Tone == tones[said.Bad] { // a script that passes does not stand green above it
+			v.Tone, v.Short = o.Tone, o.Word+": the report says why"
+		}
 	case at.Question != nil:
 		v.Phase, v.Question, v.Of, v.Rests = "question", at.Question.Text, len(bench.Questions), verify.Resting(m)
 		for i := range bench.Questions {
@@ -91,6 +111,10 @@ func (b *table) view(subject *subject) *benchView {
 		v.Phase = "last"
 	case at.Step != nil:
 		v.Phase, v.Number, v.Step = "step", at.Step.Number, b.step(g, &at)
+		v.Motors, v.Runs = b.running(g)
+		if b.again {
+			v.Phase, v.Seen = "again", confirmed(at.Step)
+		}
 	}
 	return v
 }

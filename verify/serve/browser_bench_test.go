@@ -17,8 +17,22 @@ import (
 func bigButton(t *testing.T, ctx context.Context, words string) {
 	t.Helper()
 	find := fmt.Sprintf(`[...document.querySelectorAll("#now button")].find(b => b.textContent === %q && !b.disabled)`, words)
-	holds(t, ctx, find)
+	holds(t, ctx, find+` && document.documentElement.dataset.fresh === undefined`)
 	evaluate[bool](t, ctx, find+".click() || true")
+}
+
+// expected says that a step is as expected, and once more where that is asked.
+func expected(t *testing.T, ctx context.Context) {
+	t.Helper()
+	turn := evaluate[string](t, ctx, "document.documentElement.dataset.turn")
+	bigButton(t, ctx, "All as expected")
+	holds(t, ctx, fmt.Sprintf("document.documentElement.dataset.turn !== %q", turn))
+	if evaluate[string](t, ctx, "document.documentElement.dataset.phase") != "again" {
+		return
+	}
+	turn = evaluate[string](t, ctx, "document.documentElement.dataset.turn")
+	bigButton(t, ctx, evaluate[string](t, ctx, `document.querySelector("#now button.first").textContent`))
+	holds(t, ctx, fmt.Sprintf("document.documentElement.dataset.turn !== %q", turn))
 }
 
 // untilMoving answers steps as expected until one in which something must move.
@@ -29,9 +43,7 @@ func untilMoving(t *testing.T, ctx context.Context) {
 		if evaluate[bool](t, ctx, `[...document.querySelectorAll("#now button")].some(b => b.textContent === "Not as expected …")`) {
 			return
 		}
-		turn := evaluate[string](t, ctx, "document.documentElement.dataset.turn")
-		bigButton(t, ctx, "All as expected")
-		holds(t, ctx, fmt.Sprintf("document.documentElement.dataset.turn !== %q", turn))
+		expected(t, ctx)
 	}
 }
 
@@ -52,6 +64,7 @@ func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
 	// By keyboard alone: one part the other way, then the rest as expected.
 	press := func(words string) {
 		t.Helper()
+		holds(t, ctx, "document.documentElement.dataset.fresh === undefined")
 		for range 60 {
 			do(t, ctx, chromedp.KeyEvent("\t"))
 			if evaluate[string](t, ctx, "document.activeElement.textContent") == words {
@@ -82,17 +95,45 @@ func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
 		if evaluate[string](t, ctx, "document.documentElement.dataset.phase") != "step" {
 			break
 		}
-		turn := evaluate[string](t, ctx, "document.documentElement.dataset.turn")
-		bigButton(t, ctx, "All as expected")
-		holds(t, ctx, "document.documentElement.dataset.turn !== "+fmt.Sprintf("%q", turn))
+		expected(t, ctx)
 	}
 	bigButton(t, ctx, "Finish")
 	holds(t, ctx, `document.querySelector(".report")?.textContent.startsWith("differs")`)
+	if got := evaluate[string](t, ctx, `document.querySelector("#now > p").textContent`); got != "✗ DO NOT FLY" {
+		t.Errorf("the report begins with %q, wanted the verdict", got)
+	}
+	if out := evaluate[[]string](t, ctx, wider); len(out) > 0 {
+		t.Errorf("the report is wider than the window: %q", out)
+	}
+	for _, v := range axe(t, ctx) {
+		t.Errorf("the report: %s", v)
+	}
+	picture(t, ctx, "bench-report", true)
 	if n := len(k.record().Events); n < 8 {
 		t.Errorf("%d events kept", n)
 	}
 	r.s.Show(shipping(t, "bracken-20")) // whoever puts the file right has the report beside it
 	holds(t, ctx, `document.querySelector("#now").textContent.includes("changed since") && document.querySelector(".report")?.textContent.startsWith("differs")`)
+}
+
+func TestTapsTooSoonPassNothingOnThePage(t *testing.T) {
+	r, k := atBench(t, "pellin-park")
+	r.s.bench.mu.Lock()
+	r.s.bench.look = time.Hour
+	r.s.bench.mu.Unlock()
+	ctx := browser(t)
+	do(t, ctx, chromedp.EmulateViewport(390, 740), chromedp.Navigate("http://"+r.host+"/bench"))
+	holds(t, ctx, `document.querySelector("#now button:not(:disabled)")`)
+	evaluate[bool](t, ctx, `document.querySelector("#now button").click() || true`)
+	holds(t, ctx, `document.querySelector("#now-head").textContent === "Before anything moves: 1 of 3" && document.querySelector("#now button:not(:disabled)")`)
+	evaluate[bool](t, ctx, `(() => { for (let i = 0; i < 20; i++) document.querySelector("#now button").click(); return true; })()`)
+	holds(t, ctx, `document.querySelector("#said").textContent.includes("Too soon")`)
+	if got := evaluate[string](t, ctx, `document.querySelector("#now-head").textContent`); got != "Before anything moves: 1 of 3" {
+		t.Errorf("20 taps led to %q", got)
+	}
+	if kept := k.record(); kept != nil && len(kept.Events) > 0 {
+		t.Errorf("kept: %+v", kept.Events)
+	}
 }
 
 func TestAxeFindsNothingAtTheBench(t *testing.T) {
@@ -143,6 +184,13 @@ func TestAxeFindsNothingAtTheBench(t *testing.T) {
 			bigButton(t, ctx, "Back to the step")
 			bigButton(t, ctx, "Something else moved as well …")
 			look("which part")
+			bigButton(t, ctx, "Back to the step")
+			bigButton(t, ctx, "Pause")
+			holds(t, ctx, `document.querySelector("#now button.first:not(:disabled)")?.textContent === "Go on with record 1"`)
+			if evaluate[bool](t, ctx, `[...document.querySelectorAll("#now button")].some(b => b.textContent.startsWith("Begin") && b.checkVisibility({ contentVisibilityAuto: true, visibilityProperty: true }))`) {
+				t.Error("a new walk is offered beside one to go on with")
+			}
+			look("something to go on with")
 		})
 	}
 }

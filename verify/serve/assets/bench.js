@@ -10,6 +10,8 @@ let view = null; // what the program says
 let at = { screen: "step" }; // where in a step this page is: "step", "which", "what" with a part, "skip"
 let sent = -1; // the turn that was answered already
 let shown = ""; // what the focus was last put to
+let looked = 0; // when the present question may be answered
+let fresh = 0; // the timer until then
 
 const line = new Line("/socket/bench/", m => { if (m.kind === "bench") heard(m); }, state => {
   document.documentElement.dataset.line = state;
@@ -22,9 +24,41 @@ const line = new Line("/socket/bench/", m => { if (m.kind === "bench") heard(m);
   lock();
 });
 
+const signs = { good: "✓", heed: "⚠", bad: "✗" };
+const answers = new Set(["yes", "no", "all", "seen", "say", "measure", "skip", "finish"]);
+
+/** From now on the question must stand there for a while before it can be answered; the program sees to it too. */
+function look() {
+  looked = performance.now() + view.look;
+  document.documentElement.dataset.fresh = "";
+  clearTimeout(fresh);
+  fresh = setTimeout(() => { delete document.documentElement.dataset.fresh; }, view.look);
+}
+
+/** What came of what was said last. */
+function told(text, amiss) {
+  $("said").textContent = (amiss ? "⚠ " : "") + text;
+  $("said").className = "told-back" + (amiss ? " bad" : "");
+}
+
+/** The script's verdict, and the motors in this step. */
+function bar() {
+  $("short").textContent = `${signs[view.tone]} ${view.short}`;
+  $("short").className = view.tone;
+  $("motors").hidden = !view.motors;
+  $("motors").classList.toggle("runs", view.runs);
+  $("motors").textContent = (view.runs ? "⚠ " : "") + view.motors;
+}
+
 /** Answer the question that is shown, once. */
 function say(what, part = 0, text = "") {
   if (!line.open || sent === view.turn) return;
+  if (answers.has(what) && performance.now() < looked) {
+    look(); // a burst of taps is no answer, however long it is
+    told("Too soon: look first. Nothing was taken.", true);
+    scrollTo(0, 0);
+    return;
+  }
   sent = view.turn;
   line.send({ turn: view.turn, do: what, part, text });
   lock();
@@ -49,8 +83,8 @@ function go(next) {
 
 function show() {
   $("model").textContent = `${view.model}: at the bench`;
-  $("said").textContent = (view.amiss ? "⚠ " : "") + (view.phase === "working" ? "" : view.said);
-  $("said").className = "told-back" + (view.amiss ? " bad" : "");
+  told(view.phase === "working" ? "" : view.said, view.amiss);
+  bar();
   const [title, ...content] = (view.changed && view.phase !== "over" ? changed : screens[view.phase])();
   $("now").replaceChildren(element("h2", { id: "now-head", tabindex: -1 }, title), ...content.flat().filter(Boolean));
   document.documentElement.dataset.turn = view.turn;
@@ -59,6 +93,7 @@ function show() {
   if (key !== shown) {
     if (shown) { $("now-head").focus({ preventScroll: true }); scrollTo(0, 0); }
     shown = key;
+    look();
   }
   lock();
 }
@@ -76,7 +111,7 @@ const strong = text => element("strong", {}, text);
 
 function button(label, act, kind = "") {
   const b = element("button", { type: "button", class: "big " + kind }, label);
-  b.addEventListener("click", act);
+  b.addEventListener("click", event => { if (event.detail < 2) act(); }); // the second tap of a double tap is nothing
   return b;
 }
 
@@ -84,26 +119,42 @@ const row = (...buttons) => element("p", { class: "row" }, ...buttons);
 
 const screens = {
   start: () => ["With the model in hand",
-    words("The shortest walk-around that shows every single mistake that can be seen: what to set, what must be seen, and what you saw. Every answer is kept at once, in the record that hingeline bench keeps too."),
-    view.unfinished > 0 && button(`Go on with record ${view.unfinished}`, () => say("resume"), "first"),
-    button("Begin a new walk-around", () => say("begin"), view.unfinished > 0 ? "" : "first")],
+    scriptFails(),
+    words("The walk-around, step by step: what to set, what must be seen, and what you saw. Every answer is kept at once, in the record that hingeline bench keeps too."),
+    view.unfinished > 0 ? button(`Go on with record ${view.unfinished}`, () => say("resume"), "first") : begin("first"),
+    view.unfinished > 0 && element("details", {}, element("summary", {}, `Or begin anew, and leave record ${view.unfinished} unfinished`), begin())],
 
   working: () => ["One moment", words(view.said)],
 
   question: () => [view.of ? `Before anything moves: ${view.number} of ${view.of}` : "Before it goes on",
     element("p", { class: "task" }, view.question),
     button("Yes", () => say("yes"), "first"), button("No", () => say("no"), "bad"),
-    words("At rest: " + view.rests.join(", ") + ".")],
+    words("At rest: " + view.rests.join(", ") + "."),
+    element("p", { class: "note" }, `The steps: ${view.how}.`), scriptFails()],
 
   step: () => ({ step, which, what, skip })[at.screen](),
+
+  again: () => [`Step ${view.number} of ${view.of}: seen?`, words("Say it once more, of the model and not of the page:"),
+    element("ul", { class: "must" }, ...view.seen.map(one => element("li", {}, strong(one)))),
+    button(`Seen: ${view.seen.join(", ")}, yes`, () => say("seen"), "first"), row(button("Back to the step", () => say("back")))],
 
   last: () => ["That was the last step", words("Finish, and the report says what was as expected and what was not."),
     button("Finish", () => say("finish"), "first"), row(button("Back", () => say("back")))],
 
   over: () => ["The report", view.changed && element("p", { class: "caution" }, "⚠ The airframe file has changed since: this is of the set-up as it was."),
-    element("pre", { class: "report", tabindex: 0, role: "region", "aria-label": "The report" }, view.report), words(`Kept in ${view.record}.`),
+    ...outcome(view.outcome), element("h3", {}, "All of it"), element("pre", { class: "report", tabindex: 0, role: "region", "aria-label": "The report" }, view.report), words(`Kept in ${view.record}.`),
     button("Close", () => say("leave"))],
 };
+
+const begin = kind => button("Begin a new walk-around", () => say("begin"), kind);
+const scriptFails = () => view.fails && element("p", { class: "verdict bad" }, strong(`✗ ${view.short}.`), ` ${view.fails}`);
+
+/** The verdict in large words, then what differs. */
+const outcome = o => [
+  element("p", { class: "verdict large " + o.tone }, strong(`${signs[o.tone]} ${o.word}`)), words(o.text),
+  o.differs?.length > 0 && element("h3", {}, "What differs"),
+  o.differs?.length > 0 && element("ul", { class: "must" }, ...o.differs.map(d => element("li", { class: "bad" }, `✗ ${d}`))),
+  o.first && words(o.first)];
 
 const changed = () => ["The set-up has changed",
   words("The airframe file is no longer what this walk is of, so it is not gone on with. Put the file back as it was, or begin a new walk-around."),
