@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -149,7 +150,8 @@ func TestLinesAreUnderstood(t *testing.T) {
 		{2, []string{"undo"}, bench.Event{}, "nothing is noted in this step"},
 		{1, []string{"1 o"}, bench.Event{}, "the port aileron should be at neutral here; say where the port aileron stands: up, down or at neutral"},
 		{1, []string{"nothing moved"}, bench.Event{}, "nothing must move here"},
-		{3, []string{"3 down"}, bench.Event{}, "is that part 3, or 3 degrees?"},
+		{3, []string{"3 down"}, up(3, "elevator", bench.WentDown), ""},
+		{3, []string{"4 down"}, bench.Event{}, "is that part 4, or 4 degrees?"},
 		{2, []string{"prot aileron up"}, bench.Event{}, `did you mean "port aileron"?`},
 		{2, []string{"9 up"}, bench.Event{}, "there is no part 9; they are 1 to 5"},
 		{2, []string{"1 left"}, bench.Event{}, "say what the port aileron did: up, down or still"},
@@ -506,5 +508,32 @@ func TestUnmeasuredIsByEye(t *testing.T) {
 		if err != nil || s.Summary != c.says || s.AsExpected != c.right {
 			t.Errorf("%+v, %v", s, err)
 		}
+	}
+}
+
+// What is given as an example of an answer is understood as one.
+func TestExamplesAreUnderstood(t *testing.T) {
+	quoted := regexp.MustCompile(`such as "([^"]+)"|Measured: "([^"]+)"|Else as "([^"]+)"`)
+	tried := 0
+	for _, name := range []string{"pellin-park", "tarn-measured", "bracken-20"} {
+		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
+			m := load(t, name)
+			w := bench.NewWalk(m, bench.Usual(context.Background(), m, look, nil), look)
+			lines := benchtest.Begin()
+			for range w.Steps {
+				said := through(t, w, lines[len(benchtest.Begin()):]...).Ask().Said
+				for _, found := range quoted.FindAllStringSubmatch(said, -1) {
+					line := strings.Join(found[1:], "")
+					tried++
+					if r, err := through(t, w, lines[len(benchtest.Begin()):]...).Take(line); err != nil || strings.Contains(r.Text, "is that part") || strings.Contains(r.Text, "not understood") {
+						t.Errorf("%s: %q of %q: %+v, %v", name, line, said, r, err)
+					}
+				}
+				lines = append(lines, "y")
+			}
+		}
+	}
+	if tried == 0 {
+		t.Error("no example was given")
 	}
 }
