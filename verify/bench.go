@@ -2,6 +2,7 @@ package verify
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
@@ -60,6 +61,9 @@ func afterTheWalk(r *result.Bench, m *airframes.Model) []string {
 				list[i] = "Range check."
 			}
 		}
+	}
+	if len(r.Unmoved) > 0 {
+		list = append(list, "Move what was not moved in this walk, and see what it does: "+strings.Join(r.Unmoved, ", ")+".")
 	}
 	return list
 }

@@ -164,7 +164,11 @@ func (g *Guide) example(s *Step) string {
 	if p.Motion == mixcore.Power {
 		return fmt.Sprintf("\"%d runs\"", at+1)
 	}
-	return fmt.Sprintf("\"%d %s\"", at+1, g.walk.wordsOf(s, p)[0])
+	number := ""
+	if g.walk.Look.Ruler && len(s.Moving()) == 1 { // a bare number could be measured
+		number = "#"
+	}
+	return fmt.Sprintf("\"%s%d %s\"", number, at+1, g.walk.wordsOf(s, p)[0])
 }
 
 // Help is what a line may say at the present step.

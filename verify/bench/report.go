@@ -31,8 +31,26 @@ func (g *Guide) seenSoFar() *result.Bench {
 	for i := range w.Steps {
 		r.Steps = append(r.Steps, w.step(i, &g.steps[i]))
 	}
+	r.Unmoved = w.unmoved(r.Steps)
 	r.Verdict = g.verdict(r.Steps)
 	return r
+}
+
+// unmoved are the controls that stood at rest in every step that was looked at.
+func (w *Walk) unmoved(steps []result.BenchStep) (names []string) {
+	for i := range w.Model.Setup.Controls {
+		c := &w.Model.Setup.Controls[i]
+		moved := false
+		for k := range steps {
+			looked := steps[k].State != result.StepOpen && steps[k].State != result.StepSkipped
+			s := &w.Steps[k]
+			moved = moved || looked && (s.From.Position[i] != c.Rest() || s.To.Position[i] != c.Rest())
+		}
+		if !moved {
+			names = append(names, c.Name)
+		}
+	}
+	return names
 }
 
 func (g *Guide) verdict(steps []result.BenchStep) result.BenchVerdict {

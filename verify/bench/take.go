@@ -132,6 +132,9 @@ func (g *Guide) bareMeasure(s *Step, words []string) (reply string, mine bool, e
 		return "", false, nil
 	}
 	if n, err := strconv.Atoi(words[0]); err == nil && g.walk.hasNumber(n) {
+		if !g.walk.Look.Ruler && len(words) == 2 && n == moving[0]+1 {
+			return "", false, nil // "1 left" by eye: part 1 is the one that moves
+		}
 		if len(words) == 2 && problem == "" {
 			return "", true, misunderstood(fmt.Sprintf("is that part %d, or %d degrees? write \"#%d %s\" or \"%d deg %s\"", n, n, n, words[1], n, words[1]))
 		}

@@ -15,8 +15,9 @@ type Bench struct {
 	Fails    bool   // the script does not pass on the set-up as written
 	Walk     string // how the steps were chosen
 	Steps    []BenchStep
-	Causes   *Causes // what explains what differs; nil where nothing does
-	Sizes    int     // steps in which something moved the right way, too little or too much, and was not measured
+	Unmoved  []string // controls that stood at rest in every step that was looked at
+	Causes   *Causes  // what explains what differs; nil where nothing does
+	Sizes    int      // steps in which something moved the right way, too little or too much, and was not measured
 	Ratios   []BenchRatio
 	Throws   []BenchThrow
 	Fits     []BenchFit

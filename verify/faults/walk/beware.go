@@ -21,7 +21,8 @@ const (
 
 // beware is what somebody must know before a step is done that follows an input left.
 func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight.Step) (list []string) {
-	before, after := plan.NewOutput(), plan.NewOutput()
+	earlier, before, after := plan.NewOutput(), plan.NewOutput(), plan.NewOutput()
+	plan.Eval(left, earlier)
 	plan.Eval(&st.From, before)
 	plan.Eval(&st.To, after)
 	runs, may, in := false, false, false
@@ -30,7 +31,7 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 		from, to := sight.PlaceOf(s, i, before), sight.PlaceOf(s, i, after)
 		switch {
 		case p.Kind == "retract":
-			in = in || to < from
+			in = in || to < from || from < sight.PlaceOf(s, i, earlier) // with the movement, or as it is set
 		case p.Motion == mixcore.Power:
 			runs = runs || !p.Motor.Stopped(mixcore.Percent(from)) || !p.Motor.Stopped(mixcore.Percent(to))
 			may = may || st.From.SignalLost || st.To.SignalLost || offRest(plan, i, &st.From) || offRest(plan, i, &st.To)

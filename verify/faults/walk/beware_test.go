@@ -113,3 +113,35 @@ func TestThrottleIsSetLast(t *testing.T) {
 		t.Error("no step has the motor live and the throttle open: the test holds nothing")
 	}
 }
+
+// Wheels that come in as a step is set come in, too, and it is said before it.
+func TestWheelsThatComeInAsAStepIsSet(t *testing.T) {
+	said := 0
+	for _, name := range airframes.Shipped() {
+		m := verifytest.Shipped(t, name)
+		part := slices.IndexFunc(m.Setup.Parts, func(p mixcore.Part) bool { return p.Kind == "retract" })
+		if part < 0 {
+			continue
+		}
+		all := table.Steps(m)
+		rest, out := m.Plan.Rest(), m.Plan.NewOutput()
+		m.Plan.Eval(&rest, out)
+		down := sight.PlaceOf(&m.Setup, part, out)
+		tab := table.New(m, nil, all)
+		for i := range all {
+			m.Plan.Eval(&all[i].From, out)
+			from := sight.PlaceOf(&m.Setup, part, out)
+			m.Plan.Eval(&all[i].To, out)
+			if from >= down || sight.PlaceOf(&m.Setup, part, out) < from {
+				continue
+			}
+			said++
+			if text := walk.Say(tab, sight.Eye, i).Beware; !slices.Contains(text, "the wheels come in: hold the model up") {
+				t.Fatalf("%s step %d: %q", name, i, text)
+			}
+		}
+	}
+	if said == 0 {
+		t.Error("no step is set with the wheels in")
+	}
+}

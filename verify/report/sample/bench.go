@@ -84,6 +84,7 @@ func BenchWrongAsWritten() *result.Bench {
 // BenchByEye is one that was to be measured and was only looked at.
 func BenchByEye() *result.Bench {
 	r := BenchRight()
+	r.Unmoved = []string{"rate switch", "roll trim"}
 	lost := result.BenchStep{Number: 2, Of: 2, Move: []string{"signal lost"}, SignalLost: true, State: result.StepAsExpected, Measured: 2}
 	r.Ruler, r.Look = true, "which way each part goes and how far, to 1°; less than 2° is not seen as a movement"
 	r.Steps[0].State, r.Verdict = result.StepByEye, result.NotFinished

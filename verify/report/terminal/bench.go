@@ -280,7 +280,7 @@ func (p *page) wrongAsWritten(r *result.Bench) {
 
 func (p *page) benchVerdict(r *result.Bench) {
 	p.blank()
-	right, wrong, byEye, unseen := 0, 0, 0, ""
+	right, wrong, byEye, skipped, unseen := 0, 0, 0, 0, ""
 	for i := range r.Steps {
 		switch r.Steps[i].State {
 		case result.StepAsExpected:
@@ -289,13 +289,22 @@ func (p *page) benchVerdict(r *result.Bench) {
 			byEye++
 		case result.StepDiffers:
 			wrong++
+		case result.StepSkipped:
+			skipped++
 		}
 	}
 	if byEye > 0 {
 		unseen = fmt.Sprintf(", %d by eye and not measured", byEye)
 	}
-	if n := len(r.Steps) - right - wrong - byEye; n > 0 {
+	if skipped > 0 {
+		unseen += fmt.Sprintf(", %d skipped", skipped)
+	}
+	if n := len(r.Steps) - right - wrong - byEye - skipped; n > 0 {
 		unseen += fmt.Sprintf(", %d not seen", n)
+	}
+	still := ""
+	if len(r.Unmoved) > 0 {
+		still = " Not moved in this walk: " + strings.Join(r.Unmoved, ", ") + "."
 	}
 	of := fmt.Sprintf("%d of %s", right, said.Count(len(r.Steps), "step"))
 	if r.Fails {
@@ -315,14 +324,14 @@ func (p *page) benchVerdict(r *result.Bench) {
 		if !r.Ruler {
 			by, how = ", as far as can be seen by eye: in "+of, "every part goes the way the set-up has it; "+said.HowFar(r)
 		}
-		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED%s %s. %s, linkages and batteries are still to be checked before the model flies.", by, how, left), p.good)
+		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED%s %s. %s, linkages and batteries are still to be checked before the model flies.%s", by, how, left, still), p.good)
 	case result.SeenDiffers:
 		if first := said.LookFirst(r); first != "" {
 			p.hang("✗ ", p.bad, first, p.strong)
 		}
 		p.hang("✗ ", p.bad, fmt.Sprintf("NOT AS EXPECTED, DO NOT FLY: %s. %s not as the set-up does it; %s as expected%s.", said.DifferingParts(r), said.Does(wrong, "step", "is", "are"), of, unseen), p.bad)
 	case result.NotFinished:
-		p.hang("▲ ", p.warn, fmt.Sprintf("NOT FINISHED, which is not a yes: %s as expected%s. --resume goes on where it was left.", of, unseen), p.warn)
+		p.hang("▲ ", p.warn, fmt.Sprintf("NOT FINISHED, which is not a yes: %s as expected%s. --resume goes on where it was left.%s", of, unseen, still), p.warn)
 	default:
 		p.hang("▲ ", p.warn, "NOTHING SEEN: this says nothing about the model.", p.warn)
 	}
