@@ -201,9 +201,10 @@ func (b *table) take(s *spoken) {
 			b.report, b.outcome, b.working = text, outcomeOf(report), ""
 		}()
 	case b.walk.Guide.Over():
+		safe := b.walk.Guide.Leave()
 		b.leave()
 		if b.said == "" || s.Do == "pause" {
-			b.said = "Paused. Every answer so far is kept."
+			b.said = strings.TrimSpace("Paused. Every answer so far is kept. " + safe)
 		}
 	}
 }

@@ -25,6 +25,7 @@ type benchView struct {
 	Unfinished int       `json:"unfinished"` // at the start: the record to go on with
 	Record     string    `json:"record"`
 	How        string    `json:"how"`   // the steps were chosen
+	Leave      string    `json:"leave"` // what to do before anybody goes away from the model
 	Rests      []string  `json:"rests"` // how the controls stand at rest
 	Question   string    `json:"question"`
 	Number     int       `json:"number"` // of the question or the step
@@ -108,7 +109,7 @@ func (b *table) view(subject *subject) *benchView {
 			v.Of = 0
 		}
 	case at.Last:
-		v.Phase = "last"
+		v.Phase, v.Leave = "last", g.Leave()
 	case at.Step != nil:
 		v.Phase, v.Number, v.Step = "step", at.Step.Number, b.step(g, &at)
 		v.Motors, v.Runs = b.running(g)

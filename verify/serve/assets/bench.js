@@ -138,7 +138,7 @@ const screens = {
     element("ul", { class: "must" }, ...view.seen.map(one => element("li", {}, strong(one)))),
     button(`Seen: ${view.seen.join(", ")}, yes`, () => say("seen"), "first"), row(button("Back to the step", () => say("back")))],
 
-  last: () => ["That was the last step", words("Finish, and the report says what was as expected and what was not."),
+  last: () => ["That was the last step", view.leave && element("p", { class: "caution" }, view.leave), words("Finish, and the report says what was as expected and what was not."),
     button("Finish", () => say("finish"), "first"), row(button("Back", () => say("back")))],
 
   over: () => ["The report", view.changed && element("p", { class: "caution" }, "⚠ The airframe file has changed since: this is of the set-up as it was."),
