@@ -97,7 +97,7 @@ func (s sitting) typed(t *testing.T, lines []string) (string, int) {
 
 // plantedOneIn makes the slow test sit down with one mistake in so many; .ci/run takes every
 // kind of mistake of every shipped model.
-var plantedOneIn = flag.Int("planted-one-in", 53, "at a terminal plant one kind of mistake in `N`")
+var plantedOneIn = flag.Int("planted-one-in", 97, "at a terminal plant one kind of mistake in `N`")
 
 // inTheHand is somebody with a model in the hand that has a mistake.
 func inTheHand(t *testing.T, m *airframes.Model, w *bench.Walk, all []mistake.Mistake, wrong int) *benchtest.Modeller {

@@ -18,7 +18,7 @@ import (
 
 // oneIn makes the slow test plant one mistake in so many, looked at by eye or with a ruler,
 // model by model; .ci/run plants every one and looks both ways.
-var oneIn = flag.Int("one-in", 23, "plant one mistake in `N`")
+var oneIn = flag.Int("one-in", 47, "plant one mistake in `N`")
 
 func load(t testing.TB, name string) *airframes.Model {
 	t.Helper()
