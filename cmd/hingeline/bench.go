@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -94,7 +93,7 @@ func (f *benchFlags) check(c *cobra.Command, args []string) (look sight.Look, er
 	resumes := f.resume != ""
 	switch {
 	case len(args) == 0:
-		return wrong("an airframe file, or the name of a built-in model, is missing", "built in are: "+strings.Join(airframes.Shipped(), ", "))
+		return wrong(noAirframe())
 	case args[0] == "-":
 		return wrong("the airframe file cannot come from standard input: the record is kept beside it", "name a file")
 	case f.script && f.shortest:

@@ -89,7 +89,7 @@ func (f *faultsFlags) nonsense(c *cobra.Command, args []string) (message, hint s
 	scoring := questions == 0
 	switch {
 	case len(args) == 0:
-		return "an airframe file, or the name of a built-in model, is missing", "built in are: " + strings.Join(airframes.Shipped(), ", ")
+		return noAirframe()
 	case questions > 1:
 		return "--walk, --seen and --ask are three questions; ask one at a time", ""
 	case !scoring && (f.write || f.least != "" || f.mutations != ""):

@@ -73,11 +73,7 @@ Exit status: 0 every claim proved, 1 a claim disproved (do not fly) or undecided
 func (s *session) prove(c *cobra.Command, args []string, flags proveFlags) error {
 	switch {
 	case len(args) == 0:
-		return &usageError{
-			message: "an airframe file, or the name of a built-in model, is missing",
-			hint:    "built in are: " + strings.Join(airframes.Shipped(), ", "),
-			usage:   usageOf(c),
-		}
+		return withoutAirframe(c)
 	case len(args) > 1:
 		return &usageError{
 			message: fmt.Sprintf("prove takes one airframe file, got %q as well", args[1]),

@@ -11,7 +11,6 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
-	"strings"
 	"sync"
 	"syscall"
 	"time"
@@ -73,11 +72,7 @@ const (
 func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) error {
 	switch {
 	case len(args) == 0:
-		return &usageError{
-			message: "an airframe file, or the name of a built-in model, is missing",
-			hint:    "built in are: " + strings.Join(airframes.Shipped(), ", "),
-			usage:   usageOf(c),
-		}
+		return withoutAirframe(c)
 	case port < 0 || port > 65535:
 		return &usageError{message: fmt.Sprintf("--port is %d, wanted 1 to 65535, or 0 for one that is free", port), usage: usageOf(c)}
 	}

@@ -22,6 +22,20 @@ import (
 
 var chromium = flag.String("chromium", "chromium", "the browser to run")
 
+// visiting is a browser of its own at an address, for a test's length.
+func visiting(t *testing.T, address string) context.Context {
+	t.Helper()
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(*chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	within, stop := context.WithTimeout(t.Context(), 3*time.Minute)
+	alone, end := chromedp.NewExecAllocator(within, options...)
+	ctx, cancel := chromedp.NewContext(alone)
+	t.Cleanup(func() { cancel(); end(); stop() })
+	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
+		t.Fatal(err)
+	}
+	return ctx
+}
+
 // TestServedPageFollowsTheFiles edits the airframe file and its script behind an open page:
 // the checks beside it change without it being loaded again, and so does the model.
 func TestServedPageFollowsTheFiles(t *testing.T) {
@@ -39,16 +53,7 @@ func TestServedPageFollowsTheFiles(t *testing.T) {
 	write("bracken-20.yaml", model)
 	write("bracken-20.feature", asked)
 	address := serving(t, airframe)
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(*chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
-	within, stop := context.WithTimeout(t.Context(), 3*time.Minute)
-	defer stop()
-	alone, end := chromedp.NewExecAllocator(within, options...)
-	defer end()
-	ctx, cancel := chromedp.NewContext(alone)
-	defer cancel()
-	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
-		t.Fatal(err)
-	}
+	ctx := visiting(t, address)
 	says := func(words string) {
 		t.Helper()
 		var text string
@@ -135,16 +140,7 @@ func TestPageAtTheBenchIsGoneOnWithAtTheTerminal(t *testing.T) {
 		t.Fatalf("begun at the terminal: %s", out)
 	}
 	address := serving(t, airframe)
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(*chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
-	within, stop := context.WithTimeout(t.Context(), 3*time.Minute)
-	defer stop()
-	alone, end := chromedp.NewExecAllocator(within, options...)
-	defer end()
-	ctx, cancel := chromedp.NewContext(alone)
-	defer cancel()
-	if err := chromedp.Do(ctx, chromedp.Navigate(address+"bench")); err != nil {
-		t.Fatal(err)
-	}
+	ctx := visiting(t, address+"bench")
 	press := func(words, until string) {
 		t.Helper()
 		script := `(words => { const b = [...document.querySelectorAll("#now button")].find(b => b.textContent === words && !b.disabled && document.documentElement.dataset.fresh === undefined); b?.click(); return !!b; })("` + words + `")`

@@ -58,11 +58,7 @@ A setting is CONTROL=PLACE, in the words of a script; plus is right, or back.`,
 
 func (s *session) show(c *cobra.Command, args []string, flags showFlags) error {
 	if len(args) == 0 {
-		return &usageError{
-			message: "an airframe file, or the name of a built-in model, is missing",
-			hint:    "built in are: " + strings.Join(airframes.Shipped(), ", "),
-			usage:   usageOf(c),
-		}
+		return withoutAirframe(c)
 	}
 	if len(flags.from) > 0 && flags.after == "" {
 		return &usageError{

@@ -6,7 +6,20 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"example.com/hingeline/airframes"
 )
+
+// noAirframe is what is wrong where an airframe file must be named and is not.
+func noAirframe() (message, hint string) {
+	return "an airframe file, or the name of a built-in model, is missing", "built in are: " + strings.Join(airframes.Shipped(), ", ")
+}
+
+// withoutAirframe is that as the mistake in calling a command.
+func withoutAirframe(c *cobra.Command) error {
+	message, hint := noAirframe()
+	return &usageError{message: message, hint: hint, usage: usageOf(c)}
+}
 
 // usageOf is one line that says how a command is called.
 func usageOf(c *cobra.Command) string {

@@ -124,12 +124,8 @@ func TestNearExplanationsNameTheMistake(t *testing.T) {
 	}
 }
 
-// The commonest of all: a channel reversed in the radio, with its failsafe stored so. One
-// mistake that is made less often explains all; the reversed channel stands beside it, and
-// what speaks against it is that the signal was lost.
-func TestReversedWithItsFailsafe(t *testing.T) {
-	m := load(t, "skerry")
-	w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
+func reversedWithItsFailsafe(t *testing.T, m *airframes.Model) *mixcore.Plan {
+	t.Helper()
 	hand, faults := m.Plan.Vary(func(s *mixcore.Setup) {
 		c := &s.Channels[0]
 		c.Reversed = !c.Reversed
@@ -138,6 +134,16 @@ func TestReversedWithItsFailsafe(t *testing.T) {
 	if faults != nil {
 		t.Fatal(faults)
 	}
+	return hand
+}
+
+// The commonest of all: a channel reversed in the radio, with its failsafe stored so. One
+// mistake that is made less often explains all; the reversed channel stands beside it, and
+// what speaks against it is that the signal was lost.
+func TestReversedWithItsFailsafe(t *testing.T) {
+	m := load(t, "skerry")
+	w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
+	hand := reversedWithItsFailsafe(t, m)
 	c := walked(t, w, (&benchtest.Modeller{Walk: w, Plan: hand}).All()).Report(context.Background(), nil).Causes
 	const reversed = "channel 1 (port aileron) is reversed"
 	at := slices.IndexFunc(c.Near, func(n result.Near) bool { return names(reversed)(n.Suspect) })
@@ -152,14 +158,7 @@ func TestReversedWithItsFailsafe(t *testing.T) {
 func TestCommonestOfThoseThatExplainAboutAsMuch(t *testing.T) {
 	m := load(t, "skerry")
 	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
-	hand, faults := m.Plan.Vary(func(s *mixcore.Setup) {
-		c := &s.Channels[0]
-		c.Reversed = !c.Reversed
-		c.Failsafe.Output = -c.Failsafe.Output
-	})
-	if faults != nil {
-		t.Fatal(faults)
-	}
+	hand := reversedWithItsFailsafe(t, m)
 	honest := benchtest.Modeller{Walk: w, Plan: hand}
 	lines := benchtest.Begin()
 	for i := range w.Steps {

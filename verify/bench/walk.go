@@ -257,10 +257,10 @@ const (
 )
 
 func turns(p *mixcore.Part, power float64) turning {
-	switch {
-	case p.Motor.Stopped(mixcore.Percent(power)):
+	switch still, turns := sight.Propeller(p, power); {
+	case still:
 		return stands
-	case !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2):
+	case turns:
 		return runs
 	}
 	return unclear

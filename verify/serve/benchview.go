@@ -137,14 +137,7 @@ func (b *table) step(g *bench.Guide, at *bench.Present) *stepView {
 			one.Said = append(one.Said, part.Said)
 		}
 		for _, r := range part.Reading {
-			words := "measured " + r.Says
-			if r.Before {
-				words += " before the movement"
-			}
-			if r.Off != "" {
-				words += ", " + r.Off
-			}
-			one.Said = append(one.Said, words)
+			one.Said = append(one.Said, said.Measured(&r))
 		}
 		for _, saw := range g.MayBe(part.Number) {
 			one.MayBe = append(one.MayBe, string(saw))

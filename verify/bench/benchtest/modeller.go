@@ -102,9 +102,7 @@ func (m *Modeller) part(s *bench.Step, e *bench.Expect, move sight.Move) string 
 
 func (m *Modeller) motor(s *bench.Step, e *bench.Expect, move sight.Move) string {
 	p := &m.Walk.Model.Setup.Parts[e.Part]
-	stopped := func(power float64) (surely, surelyNot bool) {
-		return p.Motor.Stopped(mixcore.Percent(power)), !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2)
-	}
+	stopped := func(power float64) (surely, surelyNot bool) { return sight.Propeller(p, power) }
 	should, shouldNot := stopped(e.Move.To)
 	does, doesNot := stopped(move.To)
 	switch {

@@ -64,7 +64,7 @@ func (o *observer) see(ask *cause.Session, step int, s *sight.Step, late func(pa
 
 // turning is whether a propeller turns, and nil where nobody could say.
 func turning(p *mixcore.Part, power float64) *bool {
-	stands, runs := p.Motor.Stopped(mixcore.Percent(power)), !p.Motor.Stopped(mixcore.Percent(power)-sight.VisibleAmount/2)
+	stands, runs := sight.Propeller(p, power)
 	if !stands && !runs {
 		return nil
 	}

@@ -152,10 +152,8 @@ func (s *Session) fits(candidate, step int, seen *Seen) bool {
 // runsElse says whether a motor surely does something else than was seen: one that creeps
 // at the edge of stopped may be taken for either.
 func runsElse(p *mixcore.Part, power float64, runs bool) bool {
-	if runs {
-		return p.Motor.Stopped(mixcore.Percent(power))
-	}
-	return !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2)
+	stands, turns := sight.Propeller(p, power)
+	return runs && stands || !runs && turns
 }
 
 // Left is how many mistakes are in question, or that the model may be right.

@@ -148,10 +148,17 @@ func (l Look) Differ(p *mixcore.Part, wanted, seen Move) bool {
 	return math.Abs(wanted.To-seen.To) >= accuracy || math.Abs(wanted.From-seen.From) >= accuracy
 }
 
+// Propeller says what is sure of a propeller at a power in percent: that it stands, or that
+// it turns. Neither is where it creeps, and may be taken for either.
+func Propeller(p *mixcore.Part, power float64) (stands, turns bool) {
+	return p.Motor.Stopped(mixcore.Percent(power)), !p.Motor.Stopped(mixcore.Percent(power) - VisibleAmount/2)
+}
+
 // startles says whether a propeller stands at one power and clearly turns at the other.
 func startles(p *mixcore.Part, a, b float64) bool {
-	low, high := mixcore.Percent(min(a, b)), mixcore.Percent(max(a, b))
-	return p.Motor.Stopped(low) && !p.Motor.Stopped(high-VisibleAmount/2)
+	stands, _ := Propeller(p, min(a, b))
+	_, turns := Propeller(p, max(a, b))
+	return stands && turns
 }
 
 // StepTo is the step that shows a pose: the switches and levers first, then the sticks

@@ -157,10 +157,10 @@ const (
 
 // turning is what may be said of a propeller: where it turns slowly, either.
 func turning(p *mixcore.Part, power float64) answers {
-	switch {
-	case p.Motor.Stopped(mixcore.Percent(power)):
+	switch still, runs := sight.Propeller(p, power); {
+	case still:
 		return stands
-	case !p.Motor.Stopped(mixcore.Percent(power) - sight.VisibleAmount/2):
+	case runs:
 		return turns
 	}
 	return stands | turns

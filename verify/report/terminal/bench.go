@@ -136,14 +136,7 @@ func benchDiffer(part *result.BenchPart) string {
 		got = append(got, part.Said)
 	}
 	for _, r := range part.Reading {
-		text := "measured " + r.Says
-		if r.Before {
-			text += " before the movement"
-		}
-		if r.Off != "" {
-			text += ", " + r.Off
-		}
-		got = append(got, text)
+		got = append(got, said.Measured(&r))
 	}
 	return fmt.Sprintf("wanted %s; seen: %s", wanted, strings.Join(got, "; "))
 }
