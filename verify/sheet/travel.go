@@ -19,6 +19,9 @@ const (
 	// travelClose is how near to the very end what was found is proved to be, in percent
 	// of travel or power: a hundredth of a microsecond.
 	travelClose = 0.002
+	// heldClose is how near the pose that is told comes to the one with the least to spare
+	// where a limit holds the channel there anyway, in percent of travel.
+	heldClose = 1
 	// marginClose is the same of a margin that package prove looked for, in percent.
 	marginClose = 0.01
 	// tellsSum is the least end point with which the output tells the sum well enough: an
@@ -70,12 +73,21 @@ func (t *traveller) channel(i int) result.Travel {
 	if r.Spare = neat(max(spare.value, 0)); r.Bites != "" {
 		r.Spare = 0
 	}
-	r.Worst = wording.Pose(t.s, t.plain(&spare, func() float64 {
+	slip := travelClose
+	if r.Bites != "" {
+		slip = heldClose
+	}
+	worst := t.plain(&spare, slip, func() float64 {
 		if bites(c, &t.out.Channels[i]) == "" && r.Bites != "" {
 			return math.Inf(1)
 		}
 		return float64(c.Spare(t.out.Channels[i].Sum))
-	}))
+	})
+	r.Worst = wording.Pose(t.s, worst)
+	if r.Bites != "" { // as it is at the pose that is told
+		t.m.Plan.Eval(worst, t.out)
+		r.Bites = bites(c, &t.out.Channels[i])
+	}
 	return r
 }
 
@@ -174,8 +186,9 @@ func (t *traveller) descend(f *found, value func() float64) {
 
 // plain is the pose of what was found as it can be said in few words: every control at
 // rest on which the value does not hang, and every other one, if there the value is as
-// good as the same, at an end, where something changes, or at a whole thousandth.
-func (t *traveller) plain(f *found, value func() float64) *mixcore.Input {
+// good as the same, at an end, where something changes, or, if it is as good but for slip,
+// at a whole thousandth.
+func (t *traveller) plain(f *found, slip float64, value func() float64) *mixcore.Input {
 	in := f.at.Clone()
 	for i := range in.Position {
 		c, stood := &t.s.Controls[i], in.Position[i]
@@ -188,13 +201,13 @@ func (t *traveller) plain(f *found, value func() float64) *mixcore.Input {
 			tries = append(tries, math.Floor(stood*1000)/1000, math.Ceil(stood*1000)/1000)
 		}
 		for k, x := range append(tries, stood) {
-			slip := same
+			near := same
 			if k >= len(tries)-2 {
-				slip = travelClose
+				near = slip
 			}
 			in.Position[i] = x
 			t.m.Plan.Eval(&in, t.out)
-			if value() <= f.value+slip {
+			if value() <= f.value+near {
 				break
 			}
 		}
