@@ -199,13 +199,13 @@ func liftSaid(v *rear) string {
 		name  string
 	}{{onWing, "wing"}, {finOnTip, "fins"}, {onTail, "tail"}, {ahead, "canard"}} {
 		if slices.ContainsFunc(v.model.Parts, func(o result.Outline) bool { return isSurface(&o) && placeOf(&o) == one.where }) {
-			list = append(list, fmt.Sprintf("%s %.3g", one.name, v.lifts[one.where]/v.scale))
+			list = append(list, fmt.Sprintf("%.3g times (%s)", v.lifts[one.where]/v.scale, one.name))
 		}
 	}
 	if len(list) == 0 {
 		return ""
 	}
-	return "times that movements are drawn as high as to scale: " + strings.Join(list, ", ")
+	return "movements drawn " + strings.Join(list, ", ") + " as high as to scale"
 }
 
 func sides(s *sheet, view string) {
