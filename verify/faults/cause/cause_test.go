@@ -21,7 +21,7 @@ import (
 )
 
 // oneIn makes the slow test try one mistake in so many; .ci/run tries every one.
-var oneIn = flag.Int("one-in", 7, "try one mistake in `N`")
+var oneIn = flag.Int("one-in", 17, "try one mistake in `N`")
 
 // observer is an honest person with the model in hand who says what is asked and no more:
 // it is evaluated plainly, and what moves a little cannot be said.
