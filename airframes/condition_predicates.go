@@ -296,8 +296,8 @@ func standsAt(c mixcore.Control, control int, name string) (mixcore.Condition, b
 	}
 	for _, detent := range c.Detents {
 		if FoldName(detent.Name) == fold {
-			return mixcore.Condition{Op: mixcore.Within, Control: control,
-				Low: max(detent.At-mixcore.DetentReach, 0), High: min(detent.At+mixcore.DetentReach, 100)}, true
+			low, high := detent.Stretch()
+			return mixcore.Condition{Op: mixcore.Within, Control: control, Low: low, High: high}, true
 		}
 	}
 	return mixcore.Condition{}, false

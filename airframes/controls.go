@@ -192,7 +192,8 @@ func (r *reader) readLever(f *fields, what string, index int) {
 		return 0
 	})
 	for i := 1; i < len(found); i++ {
-		if found[i].At-found[i-1].At <= 2*mixcore.DetentReach {
+		_, before := found[i-1].Stretch()
+		if after, _ := found[i].Stretch(); after <= before {
 			r.fail(places[found[i].Name], "detents-too-close", "a lever within 1 % of a detent stands at it",
 				"detents %s and %s are %s apart, want more than 2 %%", quoted(found[i-1].Name), quoted(found[i].Name),
 				inPercent.show(float64(found[i].At-found[i-1].At)))

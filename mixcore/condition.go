@@ -33,10 +33,6 @@ const (
 	Within                 // the control is at Low, at High or between
 )
 
-// DetentReach is how near a lever must be to a detent to count as standing at
-// it, in percent either side.
-const DetentReach Percent = 1
-
 // Bounds is the closed range of control positions that satisfies a test: a
 // strict end is moved in by one representable number, so that every test is low
 // ≤ position ≤ high.

@@ -56,12 +56,6 @@ type Control struct {
 	Positions []string // of a switch, two to six names
 }
 
-// Detent is a named place of a lever.
-type Detent struct {
-	Name string
-	At   Percent // 0…100
-}
-
 // Phase is a condition with a name, such as launch, thermal or landing. Its
 // condition may name only phases before it in Setup.Phases.
 type Phase struct {

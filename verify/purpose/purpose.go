@@ -94,10 +94,8 @@ func PlaceName(c *mixcore.Control, at float64) string {
 	if c.Kind == mixcore.SwitchControl {
 		return airframes.FoldName(c.Positions[int(at)])
 	}
-	for _, d := range c.Detents {
-		if off := float64(d.At) - at; max(off, -off) <= float64(mixcore.DetentReach) {
-			return airframes.FoldName(d.Name)
-		}
+	if i := c.DetentAt(at); i >= 0 {
+		return airframes.FoldName(c.Detents[i].Name)
 	}
 	return ""
 }

@@ -77,10 +77,8 @@ func test(control *mixcore.Control, c *mixcore.Condition) string {
 	case mixcore.AtMost:
 		return "<= " + high
 	}
-	for _, d := range control.Detents {
-		if c.Low == max(d.At-mixcore.DetentReach, 0) && c.High == min(d.At+mixcore.DetentReach, 100) {
-			return "at [" + airframes.FoldName(d.Name) + "]"
-		}
+	if i := control.DetentOf(c); i >= 0 {
+		return "at [" + airframes.FoldName(control.Detents[i].Name) + "]"
 	}
 	return low + ".." + high
 }

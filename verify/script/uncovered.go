@@ -99,10 +99,8 @@ func (c *coverage) stood(p phrase.Pose) {
 		if control.Kind == mixcore.SwitchControl {
 			c.place(i, int(at), at)
 		}
-		for k, detent := range control.Detents {
-			if math.Abs(at-float64(detent.At)) <= float64(mixcore.DetentReach) {
-				c.place(i, k, at)
-			}
+		if k := control.DetentAt(at); k >= 0 {
+			c.place(i, k, at)
 		}
 	}
 }

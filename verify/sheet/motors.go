@@ -61,7 +61,7 @@ func (t *traveller) breaks(part int) (at []string, notSure bool) {
 func (t *traveller) full(part int) []string {
 	value := func() float64 { return -float64(t.out.Parts[part].Amount) }
 	f := t.least(value, func(x float64) prove.Want { return prove.Place{Part: part, Low: math.Inf(-1), High: -x} })
-	said := wording.Pose(t.s, t.plain(&f, travelClose, value))
+	said := wording.Pose(t.s, t.plain(&f, value))
 	if most := mixcore.Percent(-f.value); wording.Percent(most) != wording.Percent(100) {
 		said = append(said, wording.Position(&t.s.Parts[part], mixcore.PartOutput{Amount: most})+" there, and never more")
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"context"
 	"math"
+	"slices"
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
@@ -19,9 +20,6 @@ const (
 	// travelClose is how near to the very end what was found is proved to be, in percent
 	// of travel or power: a hundredth of a microsecond.
 	travelClose = 0.002
-	// heldClose is how near the pose that is told comes to the one with the least to spare
-	// where a limit holds the channel there anyway, in percent of travel.
-	heldClose = 1
 	// marginClose is the same of a margin that package prove looked for, in percent.
 	marginClose = 0.01
 	// tellsSum is the least end point with which the output tells the sum well enough: an
@@ -29,6 +27,8 @@ const (
 	tellsSum mixcore.Percent = 20
 	// same is how far apart two values of one thing may be, by rounding.
 	same = 1e-9
+	// perPercent is how fine the words of a pose are: whole thousandths of a percent.
+	perPercent = 1000
 )
 
 // travel is how much of its travel each channel uses, with signal, over every position
@@ -73,11 +73,7 @@ func (t *traveller) channel(i int) result.Travel {
 	if r.Spare = neat(max(spare.value, 0)); r.Bites != "" {
 		r.Spare = 0
 	}
-	slip := travelClose
-	if r.Bites != "" {
-		slip = heldClose
-	}
-	worst := t.plain(&spare, slip, func() float64 {
+	worst := t.plain(&spare, func() float64 {
 		if bites(c, &t.out.Channels[i]) == "" && r.Bites != "" {
 			return math.Inf(1)
 		}
@@ -185,31 +181,36 @@ func (t *traveller) descend(f *found, value func() float64) {
 }
 
 // plain is the pose of what was found as it can be said in few words: every control at
-// rest on which the value does not hang, and every other one, if there the value is as
-// good as the same, at an end, where something changes, or, if it is as good but for slip,
-// at a whole thousandth.
-func (t *traveller) plain(f *found, slip float64, value func() float64) *mixcore.Input {
+// rest on which the value does not hang, every other one at an end or where something
+// changes, if there the value is as good, or else at the better one of the two whole
+// thousandths that it stands between, as words give no more.
+func (t *traveller) plain(f *found, value func() float64) *mixcore.Input {
 	in := f.at.Clone()
 	for i := range in.Position {
 		c, stood := &t.s.Controls[i], in.Position[i]
 		if stood == c.Rest() {
 			continue
 		}
-		low, high := c.Range()
-		tries := append([]float64{c.Rest(), low, high}, t.points.Points[i]...)
-		if c.Kind != mixcore.SwitchControl {
-			tries = append(tries, math.Floor(stood*1000)/1000, math.Ceil(stood*1000)/1000)
-		}
-		for k, x := range append(tries, stood) {
-			near := same
-			if k >= len(tries)-2 {
-				near = slip
-			}
+		with := func(x float64) float64 {
 			in.Position[i] = x
 			t.m.Plan.Eval(&in, t.out)
-			if value() <= f.value+near {
-				break
-			}
+			return value()
+		}
+		low, high := c.Range()
+		down, up := math.Floor(stood*perPercent)/perPercent, math.Ceil(stood*perPercent)/perPercent
+		easy := append([]float64{c.Rest(), low, high}, t.points.Points[i]...)
+		k := slices.IndexFunc(easy, func(x float64) bool {
+			return math.Round(x*perPercent)/perPercent == x && with(x) <= f.value+same
+		})
+		switch atDown, atUp := with(down), with(up); {
+		case k >= 0:
+			in.Position[i] = easy[k]
+		case atDown <= atUp && !math.IsInf(atDown, 1):
+			in.Position[i] = down
+		case atUp < atDown:
+			in.Position[i] = up
+		default:
+			in.Position[i] = stood
 		}
 	}
 	return &in

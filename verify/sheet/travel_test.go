@@ -168,6 +168,43 @@ func TestTravelSaysWhichLimitBites(t *testing.T) {
 	}
 }
 
+// edged has the least to spare just within the stretch of a detent whose ends binary
+// fractions do not meet, and a lever that is furthest a hair above a threshold.
+const edged = `hingeline: 1
+name: Edged
+controls:
+  pitch stick: {axis: pitch}
+  flap lever: {lever: {up: 0, slow: 8.999, down: 100}}
+demands:
+  pitch: pitch stick
+  flap: {from: flap lever, curve: {0%: 90%, 10%: -5%, 100%: 0%}}
+channels:
+  1: {name: elevator, mix: [{add: pitch, share: 50%}, {add: flap, share: 20%, when: flap lever is slow}]}
+  2: {name: flap, mix: [{add: flap, when: flap lever is above 3%}]}
+surfaces:
+  elevator: {channel: 1, measured: {100%: 20° down}}
+  flap: {channel: 2, measured: {100%: 40° down}}
+`
+
+// The position that is named has what is told of it, also where the last place of a
+// number decides.
+func TestTravelNamesAPositionThatHasIt(t *testing.T) {
+	m, problems := airframes.Load("edged.yaml", []byte(edged))
+	if m == nil {
+		t.Fatal(problems)
+	}
+	if sure := holdsTravel(t, m, rand.New(rand.NewPCG(8, 999)), 20_000); sure != 2 {
+		t.Errorf("%d of 2 channels are sure", sure)
+	}
+	list := travelOf(context.Background(), m)
+	if got, want := strings.Join(list[0].Worst, ", "), "pitch stick full back, flap lever 7.999 % (slow)"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := strings.Join(list[1].Worst, ", "), "flap lever 3.001 %"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
 func abs(x float64) float64 { return max(x, -x) }
 
 // A search that is stopped says so, and what it has found by then was reached.

@@ -78,10 +78,8 @@ func test(control *mixcore.Control, c *mixcore.Condition) string {
 	case mixcore.AtMost:
 		return "at most " + Setpoint(c.High)
 	}
-	for _, d := range control.Detents {
-		if c.Low == max(d.At-mixcore.DetentReach, 0) && c.High == min(d.At+mixcore.DetentReach, 100) {
-			return d.Name
-		}
+	if i := control.DetentOf(c); i >= 0 {
+		return control.Detents[i].Name
 	}
 	return "between " + Setpoint(c.Low) + " and " + Setpoint(c.High)
 }

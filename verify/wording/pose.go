@@ -56,14 +56,7 @@ func AxisSide(a mixcore.Axis, plus bool) string {
 }
 
 func leverPlace(c *mixcore.Control, at mixcore.Percent) string {
-	near := -1
-	for i, d := range c.Detents {
-		away := math.Abs(float64(at - d.At))
-		if away <= float64(mixcore.DetentReach) &&
-			(near < 0 || away < math.Abs(float64(at-c.Detents[near].At))) {
-			near = i
-		}
-	}
+	near := c.DetentAt(float64(at))
 	switch {
 	case near < 0:
 		return Setpoint(at)

@@ -175,7 +175,8 @@ func wrongPositions(l *lister) {
 func (l *lister) otherDetents(c *mixcore.Condition, put func(mixcore.Condition)) {
 	detents := l.s.Controls[c.Control].Detents
 	is := slices.IndexFunc(detents, func(d mixcore.Detent) bool {
-		return c.Low >= d.At-mixcore.DetentReach && c.High <= d.At+mixcore.DetentReach
+		low, high := d.Stretch()
+		return c.Low >= low && c.High <= high
 	})
 	if is < 0 {
 		return

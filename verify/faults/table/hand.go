@@ -102,10 +102,7 @@ func clearPlaces(c *mixcore.Control, firm, thresholds []float64) []float64 {
 		case b != high:
 			at = math.Round(b - clearOf)
 		}
-		nearDetent := slices.ContainsFunc(c.Detents, func(d mixcore.Detent) bool {
-			return math.Abs(at-float64(d.At)) <= float64(mixcore.DetentReach)
-		})
-		if clear(at) && !nearDetent {
+		if clear(at) && c.DetentAt(at) < 0 {
 			places = append(places, at)
 		}
 	}

@@ -121,8 +121,8 @@ func (m *maker) test(control int) mixcore.Condition {
 		return mixcore.Condition{Op: mixcore.AtPosition, Control: control, Position: m.between(0, int(high))}
 	}
 	if len(c.Detents) > 0 && m.one(3) {
-		at := pick(m.drawing, c.Detents...).At
-		return mixcore.Condition{Op: mixcore.Within, Control: control, Low: at - mixcore.DetentReach, High: at + mixcore.DetentReach}
+		low, high := pick(m.drawing, c.Detents...).Stretch()
+		return mixcore.Condition{Op: mixcore.Within, Control: control, Low: low, High: high}
 	}
 	op := pick(m.drawing, mixcore.Above, mixcore.AtLeast, mixcore.Below, mixcore.AtMost, mixcore.Within)
 	a, b := mixcore.Percent(m.setting(low, high)), mixcore.Percent(m.setting(low, high))
