@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"os"
 	"os/exec"
 	"slices"
@@ -185,7 +186,7 @@ func TestSecondInterruptEndsTheProgram(t *testing.T) {
 		t.Fatalf("it did not begin:\n%s", out)
 	}
 	interrupt := func() {
-		if err := command.Process.Signal(os.Interrupt); err != nil {
+		if err := command.Process.Signal(os.Interrupt); err != nil && !errors.Is(err, os.ErrProcessDone) {
 			t.Fatal(err)
 		}
 	}
