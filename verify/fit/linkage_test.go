@@ -323,7 +323,7 @@ func TestWhatIsToldHolds(t *testing.T) {
 }
 
 // told19 is how many fits of each kind are tried.
-const told19 = 40
+const told19 = 30
 
 // Whatever is written and measured, near a linkage's ends too, comes to a fit of plain
 // numbers or to a reason.

@@ -80,8 +80,8 @@ func TestSciPyFindsTheSameMinimum(t *testing.T) {
 		if _, err := linkage.New(written); err != nil || points == nil || reads(t, d, outputs, exactly) == nil {
 			continue
 		}
-		p := problem{drive: d, points: inOrder(points)}
-		m, err := p.minimum(rod)
+		p := problem{drive: d, points: inOrder(points), rod: rod}
+		m, err := p.minimum()
 		if err != nil {
 			t.Fatalf("%+v: %v", written, err)
 		}
