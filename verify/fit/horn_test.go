@@ -122,7 +122,7 @@ func TestHornRecoversFromNoisyReadings(t *testing.T) {
 		}
 	})
 	t.Logf("of %d horns that lean %d were fitted, %d within what is told; at worst off by %.1f°", tried, fitted, held, worst)
-	if fitted < tried/5 || float64(held) < sure*float64(fitted)-3*math.Sqrt(float64(fitted)*sure*(1-sure)) {
+	if fitted < tried/10 || float64(held) < sure*float64(fitted)-3*math.Sqrt(float64(fitted)*sure*(1-sure)) {
 		t.Errorf("of %d horns that lean %d were fitted, %d of them within what is told", tried, fitted, held)
 	}
 }
