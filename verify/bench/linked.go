@@ -52,8 +52,6 @@ func hornNote(h *fit.Horn) string {
 		return fmt.Sprintf("As written horn_deg fits, to ± %.0f°, and is kept.", math.Max(within, 1))
 	case fit.HornOneReading:
 		return fmt.Sprintf("horn_deg is kept as written: only what was read at %s of the channel speaks for another. Measure that again.", wording.Percent(h.Output))
-	case fit.HornOrSwing:
-		return fmt.Sprintf("horn_deg is kept as written: with the horn at %.0f° it would fit better, and so it would with a servo that swings %.0f° for 100 %%. Measure one of the two.", h.Else, h.Swing)
 	}
 	if within >= notTold {
 		return "How the horn leans shows as how the arm does: horn_deg is not told by these readings, and is kept as written."

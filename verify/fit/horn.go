@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -16,7 +17,6 @@ const (
 	HornNotTold                    // readings tell it apart from the arm's lean too badly
 	HornAsWritten                  // another fits hardly better
 	HornOneReading                 // another fits better for the readings at one output only
-	HornOrSwing                    // a servo that swings otherwise than written fits as well
 )
 
 // Horn is what became of the horn's lean in a fit.
@@ -26,26 +26,36 @@ type Horn struct {
 	// degrees: at most 180, which is not at all.
 	Off    float64
 	Output mixcore.Percent // of HornOneReading
-	Else   mixcore.Degrees // of HornOrSwing: what the horn's lean would be
-	Swing  mixcore.Degrees // of HornOrSwing: what the servo would swing for 100 %
+}
+
+// HornOrSwingError is that readings surely do not go with the horn's lean and the servo's
+// swing as they are written, and as well with another of the one as of the other.
+type HornOrSwingError struct {
+	Horn  mixcore.Degrees // its lean
+	Swing mixcore.Degrees // for 100 %
+}
+
+func (e *HornOrSwingError) Error() string {
+	return fmt.Sprintf("the readings go with a horn at %.0f° as well as with a servo that swings %.0f° for 100 %%, and with neither as it is written: measure one of the two", e.Horn, e.Swing)
 }
 
 // mostHornOff is how well the horn's lean must be told to be fitted, in degrees.
-const mostHornOff = 5.0
+const mostHornOff = 7.0
 
 // farFromTold is by how much worse than that the lean is told about the fit without it, for
 // none with it to be looked for: about that one it is told otherwise.
-const farFromTold = 4
+const farFromTold = 3
 
 // lessThanOne is by how many variances of a reading the sum of squares must still fall with
 // the horn's lean where the readings at any one output are left out: noise alone does so
 // once in twenty times.
 const lessThanOne = 3.84
 
-// hornFit is a Horn with its fit, if there is one.
+// hornFit is a Horn with its fit, if there is one, or why nothing can be fitted.
 type hornFit struct {
 	Horn
 	fitted *minimal
+	err    error
 }
 
 // hornOf says whether the horn's lean is fitted beside what m has, the minimum without it.
@@ -83,7 +93,7 @@ func (m *minimal) hornOf(low, high mixcore.Percent) hornFit {
 		return h
 	}
 	if swing, sum := m.ofAnotherSwing(); sum < with.sum+surelyLess*variance {
-		h.Kept, h.Else, h.Swing = HornOrSwing, mixcore.Degrees(to(with.geometry.HornDeg, 1)), mixcore.Degrees(to(swing, 1))
+		h.err = &HornOrSwingError{mixcore.Degrees(with.geometry.HornDeg), mixcore.Degrees(swing)}
 		return h
 	}
 	h.Kept, h.fitted = HornFitted, &with

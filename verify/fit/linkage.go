@@ -109,7 +109,7 @@ const (
 // pushrod, and where readings tell it the horn's lean, of one servo that alone moves a
 // surface. Points at which the surface stands at
 // its stop are to be left out before. The error says in words why there is no fit; one
-// that is no variable of this package is a *ScatteredError.
+// that is no variable of this package is a *ScatteredError or a *HornOrSwingError.
 //
 // The channel puts out low to high, in percent: where the surface is must be told all the way.
 func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitted, error) {
@@ -128,7 +128,10 @@ func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitt
 	first, last := merged[0].Output, merged[len(merged)-1].Output
 	low, high = min(low, first), max(high, last)
 	horn := best.hornOf(low, high)
-	if horn.fitted != nil {
+	switch {
+	case horn.err != nil:
+		return nil, horn.err
+	case horn.fitted != nil:
 		best = *horn.fitted
 	}
 	told, err := best.tells(low, high)

@@ -142,7 +142,7 @@ const (
 	firstDamping = 1e-3
 	leastDamping = 1e-12
 	mostDamping  = 1e9
-	settled      = 1e-15
+	settled      = 1e-10
 	mostRounds   = 200
 )
 
