@@ -43,7 +43,9 @@ func (g *Guide) inquiry(ctx context.Context, files []script.File, sized func(par
 	w := g.walk
 	look, measured := w.Look, w.Look.Ruler
 	for i := range g.steps {
-		measured = measured || len(g.steps[i].read) > 0
+		for r := range g.steps[i].read {
+			measured = measured || r.servo == 0
+		}
 	}
 	if measured && !look.Ruler {
 		look.Ruler, look.Accuracy = true, sight.UsualAccuracy

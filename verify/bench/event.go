@@ -32,6 +32,7 @@ type Event struct {
 	Step    int       `json:"step,omitempty"`
 	What    string    `json:"what,omitempty"` // of Confirmed and Refused: the question's name
 	Part    string    `json:"part,omitempty"`
+	Servo   int       `json:"servo,omitempty"`  // of Measured: the servo, from 1, that alone held the part; 0: all that move it
 	Before  bool      `json:"before,omitempty"` // it is about where the part was before the movement
 	Saw     Saw       `json:"saw,omitempty"`
 	Degrees *float64  `json:"degrees,omitempty"` // of Measured: 0 or more

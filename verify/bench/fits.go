@@ -10,9 +10,7 @@ import (
 
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/mixcore"
-	"example.com/hingeline/mixcore/linkage"
 	"example.com/hingeline/verify/chain/where"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/fit"
 	"example.com/hingeline/verify/result"
@@ -27,75 +25,19 @@ const (
 	stopsNear   = 0.5 // degrees: a surface this close to its stop tells nothing about its linkage
 )
 
-// wrong says of the first thing that went another way than it should, or not at all, what
-// that was: then the set-up is not that of the model, and what channels put out is not
-// known. It is empty where nothing did. How far something goes, and how soon, tells nothing
-// of that.
-func (w *Walk) wrong(steps []stepState) string {
-	for i := range w.Steps {
-		s, st := &w.Steps[i], &steps[i]
-		for k := range s.Expect {
-			if did := w.astray(s, &s.Expect[k], st); did != "" {
-				return fmt.Sprintf("the %s %s in step %d", w.Model.Setup.Parts[s.Expect[k].Part].Name, did, i+1)
-			}
-		}
-	}
-	return ""
-}
-
-// astray is what one part did instead of what it should, where that is no matter of size;
-// else it is empty.
-func (w *Walk) astray(s *Step, e *Expect, st *stepState) string {
-	p := &w.Model.Setup.Parts[e.Part]
-	saw := st.saw[e.Part]
-	if saw == TooLittle || saw == TooMuch || saw == WrongTime {
-		return ""
-	}
-	if p.Motion == mixcore.Power {
-		if len(w.off(e, st)) == 0 && w.differs(s, e, st) {
-			return "did not do what it should"
-		}
-		return ""
-	}
-	for r, at := range st.read {
-		should := e.Move.To
-		if r.before {
-			should = e.Move.From
-		}
-		sure := visible(w.Look, p)
-		if r.part == e.Part && at*should < 0 && math.Abs(at) >= sure && math.Abs(should) >= sure {
-			return "was on the other side of neutral"
-		}
-	}
-	seen, _ := w.seen(s, e, st, false)
-	way := w.Look.Way(p, e.Move)
-	switch {
-	case seen.Way == sight.Unclear, w.Look.Ways(p, e.Move)&sight.Of(seen.Way) != 0:
-		return ""
-	case seen.Way == sight.Still:
-		_, said := st.saw[e.Part]
-		if !said { // measured before and after: it may go the right way by too little to be seen
-			return ""
-		}
-		return "did not move"
-	case way == sight.Plus, way == sight.Minus:
-		return "went the other way"
-	}
-	if _, said := st.saw[e.Part]; !said {
-		return ""
-	}
-	return "moved, and should not"
-}
-
-// measurements are what was measured of a surface, in order of the steps, with what the
-// channel of its first servo put out and with what is computed. Where it stands at its stop
-// it tells nothing of what moves it.
-func (w *Walk) measurements(steps []stepState, part int) (points []measurement) {
+// measurements are what was measured of a surface with one of its servos alone, from 1, or,
+// where servo is 0, with all, in order of the steps, with what the channel of that servo, or
+// of the first, put out and with what is computed. Where it stands at its stop it tells
+// nothing of what moves it.
+func (w *Walk) measurements(steps []stepState, part, servo int) (points []measurement) {
 	p := &w.Model.Setup.Parts[part]
+	atStop := func(at float64) bool {
+		return at >= float64(p.Stops.Plus)-stopsNear || at <= -float64(p.Stops.Minus)+stopsNear
+	}
 	out := w.Model.Plan.NewOutput()
 	for i := range steps {
 		for _, before := range []bool{true, false} {
-			at, ok := steps[i].read[reading{part, before}]
+			at, ok := steps[i].read[reading{part, before, servo}]
 			if !ok {
 				continue
 			}
@@ -104,10 +46,16 @@ func (w *Walk) measurements(steps []stepState, part int) (points []measurement) 
 				in = &w.Steps[i].From
 			}
 			w.Model.Plan.Eval(in, out)
-			if at >= float64(p.Stops.Plus)-stopsNear || at <= -float64(p.Stops.Minus)+stopsNear || out.Parts[part].Limits&mixcore.AtStop != 0 {
+			computed, stopped := out.Parts[part].Angle, out.Parts[part].Limits&mixcore.AtStop != 0
+			if servo > 0 {
+				computed = mixcore.Degrees(w.byOne(part, servo-1, in))
+				stopped = computed == p.Stops.Plus || computed == -p.Stops.Minus
+			}
+			if atStop(at) || stopped {
 				continue
 			}
-			points = append(points, measurement{fit.Point{Output: out.Channels[p.Drives[0].Channel].Output, Angle: mixcore.Degrees(at)}, out.Parts[part].Angle})
+			output := out.Channels[p.Drives[max(servo-1, 0)].Channel].Output
+			points = append(points, measurement{fit.Point{Output: output, Angle: mixcore.Degrees(at)}, computed})
 		}
 	}
 	return points
@@ -137,13 +85,19 @@ func (w *Walk) outputs() [][2]mixcore.Percent {
 
 // fits are what measurements offer to correct, part by part.
 func (w *Walk) fits(steps []stepState) []result.BenchFit {
-	list, _, _ := w.corrections(steps)
-	return list
+	return w.corrections(steps).list
 }
 
-// corrections are what measurements offer, and what of it is to be written: as the file has
-// it, or with measured tables in place of linkages.
-func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, tables []fit.Correction) {
+// offers are what measurements offer, and what of it is to be written: as the file has it, or
+// with measured tables in place of linkages.
+type offers struct {
+	list          []result.BenchFit
+	write, tables []fit.Correction
+}
+
+// corrections are what measurements offer.
+func (w *Walk) corrections(steps []stepState) offers {
+	o := offers{}
 	wrong := w.wrong(steps)
 	outputs := sync.OnceValue(w.outputs)
 	for _, part := range w.numbers {
@@ -151,62 +105,82 @@ func (w *Walk) corrections(steps []stepState) (list []result.BenchFit, write, ta
 		if !p.Motion.Hinged() {
 			continue
 		}
-		points := w.measurements(steps, part)
-		if len(points) == 0 {
-			continue
-		}
+		first := len(o.list)
 		if len(p.Drives) > 1 {
-			list = append(list, w.severalServos(part, points))
-			continue
-		}
-		f, c := w.fit(part, points, func() [2]mixcore.Percent { return outputs()[p.Drives[0].Channel] })
-		if f == nil {
-			continue
-		}
-		if wrong != "" && (f.Offered || f.Table != "") {
-			f.Table, f.TableAfter = "", 0
-			withhold(f, "not offered: "+wrong+", so what the channels put out is not known. Put that right first, and measure again.")
-		}
-		as, table := fit.Correction{Part: part, Linkage: c.Linkage, Table: c.Table}, fit.Correction{Part: part, Table: c.instead}
-		if f.Offered {
-			if _, err := fit.Rewrite(w.Model, []fit.Correction{as}); err != nil {
-				withhold(f, "not offered: the airframe file cannot be written so: "+err.Error())
+			if f := w.together(steps, part, outputs); f != nil {
+				o.list = append(o.list, *f)
 			}
 		}
-		if f.Table != "" {
-			if _, err := fit.Rewrite(w.Model, []fit.Correction{table}); err != nil {
-				f.Table, f.TableAfter = "", 0
+		for i := range p.Drives {
+			s := servo{part, i, 0}
+			if len(p.Drives) > 1 {
+				s.number = i + 1
+			}
+			if points := w.measurements(steps, part, s.number); len(points) > 0 {
+				w.offer(&o, s, points, outputs, wrong)
 			}
 		}
-		if !f.Offered && f.Table != "" {
-			f.Note = strings.TrimSuffix(f.Note, ".") + "; with --as-table a measured table is written in place of the linkage."
-		}
-		list = append(list, *f)
-		if f.Offered {
-			write = append(write, as)
-		}
-		switch {
-		case f.Table != "":
-			tables = append(tables, table)
-		case f.Offered:
-			tables = append(tables, as)
+		if against := w.against(steps, part); against != "" && first < len(o.list) {
+			note := &o.list[first].Note
+			*note = strings.TrimSpace(*note + " " + against)
 		}
 	}
-	return list, write, tables
+	return o
 }
 
-// fit fits one part; nil where too little was measured to say anything. reach is from where
-// to where its channel goes.
-func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Percent) (*result.BenchFit, *correction) {
+// servo is one that moves a part: its place among Drives, and its number where there are
+// others, else 0.
+type servo struct{ part, drive, number int }
+
+// offer adds what was measured of one servo, and what is to be corrected of it.
+func (w *Walk) offer(o *offers, s servo, points []measurement, outputs func() [][2]mixcore.Percent, wrong string) {
+	f, c := w.fit(s, points, outputs)
+	if f == nil {
+		return
+	}
+	if wrong != "" && (f.Offered || f.Table != "") {
+		f.Table, f.TableAfter = "", 0
+		withhold(f, "not offered: "+wrong+", so what the channels put out is not known. Put that right first, and measure again.")
+	}
+	as := fit.Correction{Part: s.part, Servo: s.drive, Linkage: c.Linkage, Table: c.Table}
+	table := fit.Correction{Part: s.part, Servo: s.drive, Table: c.instead}
+	if f.Offered {
+		if _, err := fit.Rewrite(w.Model, []fit.Correction{as}); err != nil {
+			withhold(f, "not offered: the airframe file cannot be written so: "+err.Error())
+		}
+	}
+	if f.Table != "" {
+		if _, err := fit.Rewrite(w.Model, []fit.Correction{table}); err != nil {
+			f.Table, f.TableAfter = "", 0
+		}
+	}
+	if !f.Offered && f.Table != "" {
+		f.Note = strings.TrimSuffix(f.Note, ".") + "; with --as-table a measured table is written in place of the linkage."
+	}
+	o.list = append(o.list, *f)
+	if f.Offered {
+		o.write = append(o.write, as)
+	}
+	switch {
+	case f.Table != "":
+		o.tables = append(o.tables, table)
+	case f.Offered:
+		o.tables = append(o.tables, as)
+	}
+}
+
+// fit fits one servo; nil where too little was measured to say anything.
+func (w *Walk) fit(s servo, measured []measurement, outputs func() [][2]mixcore.Percent) (*result.BenchFit, *correction) {
 	points, off := pointsOf(measured), residuals(measured)
-	d := &w.Model.Setup.Parts[part].Drives[0]
-	f := &result.BenchFit{Part: w.Model.Setup.Parts[part].Name, Kind: "measured"}
+	d := &w.Model.Setup.Parts[s.part].Drives[s.drive]
+	reach := func() [2]mixcore.Percent { return outputs()[d.Channel] }
+	f := &result.BenchFit{Part: w.Model.Setup.Parts[s.part].Name, Servo: s.number, Kind: "measured"}
 	c := &correction{}
 	var before, after []float64
 	var err error
 	if d.Linkage != nil {
 		f.Kind = "linkage"
-		f.Place = placeOf(where.Drive(w.Model, part, 0, "linkage"))
+		f.Place = placeOf(where.Drive(w.Model, s.part, s.drive, "linkage"))
 		var fitted *fit.Fitted
 		if fitted, err = fit.Linkage(d, points, reach()[0], reach()[1]); err == nil {
 			c.Linkage = &fitted.Geometry
@@ -215,28 +189,28 @@ func (w *Walk) fit(part int, measured []measurement, reach func() [2]mixcore.Per
 			f.Note = linkageNote(fitted)
 		}
 	} else {
-		f.Place = placeOf(where.Drive(w.Model, part, 0, "measured"))
+		f.Place = placeOf(where.Drive(w.Model, s.part, s.drive, "measured"))
 		var tabled *fit.Tabled
 		if tabled, err = fit.Table(d.Table, points); err == nil {
 			c.Table = tabled.Table
 			before, after = tabled.Before, tabled.After
-			f.Changes = w.tableChanges(part, d.Table, tabled.Table)
+			f.Changes = w.tableChanges(s.part, d.Table, tabled.Table)
 		}
 	}
 	switch {
-	case errors.Is(err, fit.ErrFewPoints) && fit.RMS(off) < worthFrom:
+	case errors.Is(err, fit.ErrFewPoints) && fit.RMS(off) < worthFrom && s.number == 0:
 		return nil, nil
 	case err != nil:
 		f.Before = round(fit.RMS(off))
 		f.After = f.Before
 		f.Note = "nothing is offered: " + err.Error() + "."
-		w.instead(f, c, part, points, reach)
+		w.instead(f, c, s, points, reach)
 		return f, c
 	}
 	f.Before, f.After = round(fit.RMS(before)), round(fit.RMS(after))
-	f.Points = w.fitPoints(part, fit.Merged(points), before, after)
+	f.Points = w.fitPoints(s.part, fit.Merged(points), before, after)
 	f.Offered = f.Before >= worthFrom && f.After <= worthBetter*f.Before && len(f.Changes) > 0
-	w.instead(f, c, part, points, reach)
+	w.instead(f, c, s, points, reach)
 	if !f.Offered {
 		note := "what is written fits as well as can be told."
 		if f.Before >= worthFrom {
@@ -259,28 +233,6 @@ func placeOf(p diag.Place) result.Place {
 	return result.Place{File: p.File, Line: p.Line, Column: p.Column}
 }
 
-func linkageChanges(was *linkage.Geometry, f *fit.Fitted) (list []result.FitChange) {
-	add := func(key string, was, is, within float64, unit string) {
-		if trimmed(was) == trimmed(is) {
-			return
-		}
-		c := result.FitChange{Key: key, Is: trimmed(is) + unit}
-		if was != 0 {
-			c.Was = trimmed(was) + unit
-		} else {
-			c.Was = "none"
-		}
-		if within > 0 {
-			c.Within = "told to ± " + trimmed(math.Max(2*within, 0.01)) + unit
-		}
-		list = append(list, c)
-	}
-	add("arm_mm", was.Arm, f.Geometry.Arm, f.RatioOff*f.Geometry.Horn, " mm")
-	add("arm_deg", was.ArmDeg, f.Geometry.ArmDeg, f.ArmOff, "°")
-	add("pushrod_mm", was.Pushrod, f.Geometry.Pushrod, f.PushrodOff, " mm")
-	return list
-}
-
 func trimmed(x float64) string {
 	return fmt.Sprint(math.Round(x*100) / 100)
 }
@@ -291,10 +243,6 @@ func angleWords(motion mixcore.Motion, y float64) string {
 		return "0°"
 	}
 	return trimmed(math.Abs(y)) + "° " + wording.Direction(motion, y > 0)
-}
-
-func linkageNote(f *fit.Fitted) string {
-	return fmt.Sprintf("The ratio of arm to horn is %s. How the horn leans shows as how the arm does, and is kept as written.", trimmed(f.Geometry.Arm/f.Geometry.Horn))
 }
 
 func (w *Walk) tableChanges(part int, was, is []mixcore.Point) (list []result.FitChange) {
@@ -324,15 +272,15 @@ func (w *Walk) fitPoints(part int, points []fit.Point, before, after []float64) 
 // Corrected is the airframe file with what measurements offer. problem says why there is
 // none; text is nil then.
 func (g *Guide) Corrected() (text []byte, problem string) {
-	list, write, _ := g.walk.corrections(g.steps)
-	return g.rewritten(list, write)
+	o := g.walk.corrections(g.steps)
+	return g.rewritten(o.list, o.write)
 }
 
 // CorrectedAsTables is Corrected with a measured table in place of every linkage for which
 // one is offered.
 func (g *Guide) CorrectedAsTables() (text []byte, problem string) {
-	list, _, tables := g.walk.corrections(g.steps)
-	return g.rewritten(list, tables)
+	o := g.walk.corrections(g.steps)
+	return g.rewritten(o.list, o.tables)
 }
 
 func (g *Guide) rewritten(list []result.BenchFit, write []fit.Correction) (text []byte, problem string) {
@@ -352,7 +300,7 @@ func nothingWritten(list []result.BenchFit) string {
 	var why []string
 	for i := range list {
 		if f := &list[i]; f.Before >= worthFrom {
-			why = append(why, fmt.Sprintf("%s, off by %s° as written: %s", f.Part, trimmed(f.Before), strings.TrimSuffix(f.Note, ".")))
+			why = append(why, fmt.Sprintf("%s, off by %s° as written: %s", f.Name(), trimmed(f.Before), strings.TrimSuffix(f.Note, ".")))
 		}
 	}
 	if why == nil {

@@ -23,12 +23,12 @@ func (w *Walk) how(s *Step, e *Expect, st *stepState) string {
 		return string(was) + " before the movement"
 	}
 	if !said {
-		return w.howFar(e, st)
+		return w.howFar(s, e, st)
 	}
 	seen, _ := w.seen(s, e, st, false)
 	switch way := w.Look.Way(p, e.Move); {
 	case w.Look.Ways(p, e.Move)&sight.Of(seen.Way) != 0:
-		return w.howFar(e, st)
+		return w.howFar(s, e, st)
 	case seen.Way == sight.Still:
 		return string(DidNot)
 	case way == sight.Still || way == sight.Unclear:
@@ -38,16 +38,13 @@ func (w *Walk) how(s *Step, e *Expect, st *stepState) string {
 }
 
 // howFar is in a few words how a part that was measured is off.
-func (w *Walk) howFar(e *Expect, st *stepState) string {
-	off := w.off(e, st)
-	for _, r := range []reading{{e.Part, false}, {e.Part, true}} {
+func (w *Walk) howFar(s *Step, e *Expect, st *stepState) string {
+	off := w.off(s, e, st)
+	for _, r := range []reading{{part: e.Part}, {part: e.Part, before: true}} {
 		if _, ok := off[r]; !ok {
 			continue
 		}
-		at, should := st.read[r], e.Move.To
-		if r.before {
-			should = e.Move.From
-		}
+		at, should := st.read[r], w.should(s, e, r)
 		switch neutral := float64(wording.NeutralBelow); {
 		case w.Model.Setup.Parts[e.Part].Motion.Hinged() && (math.Abs(should) < neutral || at*should < 0 && math.Abs(at) >= neutral):
 			return "not where it should be"
@@ -55,6 +52,9 @@ func (w *Walk) howFar(e *Expect, st *stepState) string {
 			return "short"
 		}
 		return "too far"
+	}
+	if len(off) > 0 {
+		return "one servo alone not where it should be"
 	}
 	return "not as it should"
 }

@@ -9,7 +9,7 @@ import (
 	"example.com/hingeline/verify/result"
 )
 
-// correction is what one part's only servo may get.
+// correction is what one servo may get.
 type correction struct {
 	Linkage *linkage.Geometry
 	Table   []mixcore.Point
@@ -20,9 +20,9 @@ type correction struct {
 // written, moved to what was measured. It goes through what was measured, with what was
 // misread; so it is no better than a linkage that fits, but there may be one where no
 // linkage does.
-func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit.Point, reach func() [2]mixcore.Percent) {
-	p := &w.Model.Setup.Parts[part]
-	d := &p.Drives[0]
+func (w *Walk) instead(f *result.BenchFit, c *correction, s servo, points []fit.Point, reach func() [2]mixcore.Percent) {
+	p := &w.Model.Setup.Parts[s.part]
+	d := &p.Drives[s.drive]
 	if d.Linkage == nil {
 		return
 	}
@@ -41,7 +41,7 @@ func (w *Walk) instead(f *result.BenchFit, c *correction, part int, points []fit
 	}
 	if f.Points == nil {
 		f.Before, f.After = round(before), round(before)
-		f.Points = w.fitPoints(part, fit.Merged(points), tabled.Before, tabled.Before)
+		f.Points = w.fitPoints(s.part, fit.Merged(points), tabled.Before, tabled.Before)
 	}
 	c.instead = tabled.Table
 	f.TableAfter = round(after)

@@ -133,8 +133,8 @@ func ran(t turning) *bool {
 // way, it follows from two places, of a model that stands from one: from where a part that
 // was measured only once came, or where it went, nobody looked.
 func (w *Walk) readings(seen *cause.Seen, s *Step, e *Expect, st *stepState, said bool) {
-	before, hasBefore := st.read[reading{e.Part, true}]
-	after, hasAfter := st.read[reading{e.Part, false}]
+	before, hasBefore := st.read[reading{part: e.Part, before: true}]
+	after, hasAfter := st.read[reading{part: e.Part}]
 	if hasBefore {
 		seen.Before = &before
 	}
@@ -145,7 +145,7 @@ func (w *Walk) readings(seen *cause.Seen, s *Step, e *Expect, st *stepState, sai
 		return
 	}
 	p := &w.Model.Setup.Parts[e.Part]
-	off := w.off(e, st)
+	off := w.off(s, e, st)
 	switch {
 	case p.Motion == mixcore.Power:
 		seen.Way = sight.Unclear
@@ -164,7 +164,7 @@ func (w *Walk) differs(s *Step, e *Expect, st *stepState) bool {
 	case TooLittle, TooMuch, WrongTime:
 		return true
 	}
-	if len(w.off(e, st)) > 0 {
+	if len(w.off(s, e, st)) > 0 {
 		return true
 	}
 	seen, _ := w.seen(s, e, st, false)
@@ -183,14 +183,11 @@ func (w *Walk) differs(s *Step, e *Expect, st *stepState) bool {
 }
 
 // off are the readings of a part that are not where it must be, by how much.
-func (w *Walk) off(e *Expect, st *stepState) map[reading]float64 {
+func (w *Walk) off(s *Step, e *Expect, st *stepState) map[reading]float64 {
 	list := map[reading]float64{}
-	for _, r := range []reading{{e.Part, true}, {e.Part, false}} {
+	for _, r := range w.readingsOf(e.Part) {
 		at, read := st.read[r]
-		should := e.Move.To
-		if r.before {
-			should = e.Move.From
-		}
+		should := w.should(s, e, r)
 		if by := at - should; read && math.Abs(by) >= accuracyOf(w.Look, &w.Model.Setup.Parts[e.Part]) {
 			list[r] = by
 		}
@@ -238,7 +235,7 @@ func (w *Walk) unmeasured(s *Step, st *stepState) (names []string) {
 		}
 		told := math.Abs(e.Move.By()) >= accuracyOf(w.Look, p)
 		moves = moves || told
-		if _, read := st.read[reading{e.Part, false}]; read {
+		if _, read := st.read[reading{part: e.Part}]; read {
 			continue
 		}
 		all = append(all, p.Name)

@@ -170,7 +170,7 @@ func (w *Walk) doubted(s *Step, e *Expect, m *told) string {
 		return fmt.Sprintf("%s is far beyond what the %s does in this walk; if it is so, write \"sure\" behind it", here, p.Name)
 	}
 	by := e.Move.By()
-	if !m.Before && e.Moves && !s.Stands() && math.Abs(e.Move.From) >= accuracy && math.Abs(at-by) < accuracy && math.Abs(at-e.Move.To) >= accuracy {
+	if !m.Before && m.Servo == 0 && e.Moves && !s.Stands() && math.Abs(e.Move.From) >= accuracy && math.Abs(at-by) < accuracy && math.Abs(at-e.Move.To) >= accuracy {
 		return fmt.Sprintf("that is by how much the %s should move; measured is where it is then, from neutral. If it is %s there, write \"from neutral\" behind it", p.Name, here)
 	}
 	return ""

@@ -31,7 +31,7 @@ func (w *Walk) places(steps []stepState, part int) (list []place) {
 	for i := range steps {
 		k := w.place(&w.Steps[i], part)
 		for _, before := range []bool{true, false} {
-			at, ok := steps[i].read[reading{part, before}]
+			at, ok := steps[i].read[reading{part: part, before: before}]
 			if !ok || k < 0 {
 				continue
 			}

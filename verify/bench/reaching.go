@@ -12,8 +12,8 @@ import (
 // in a walk whose measurements are to tell the whole of its linkage.
 const nearEnd mixcore.Percent = 5
 
-// reaching are steps of a table that a walk lacks so that with a ruler every surface which
-// one servo moves is measured at both ends of all that its channel puts out; the plainest
+// reaching are steps of a table that a walk lacks so that with a ruler every surface is
+// measured at both ends of all that the channel of each of its servos puts out; the plainest
 // first.
 func reaching(t *table.Table, walk []sight.Step) (list []sight.Step) {
 	s, plan := &t.Model.Setup, t.Model.Plan
@@ -41,11 +41,11 @@ func reaching(t *table.Table, walk []sight.Step) (list []sight.Step) {
 	}
 	for i := range s.Parts {
 		p := &s.Parts[i]
-		if !p.Motion.Hinged() || len(p.Drives) != 1 {
+		if !p.Motion.Hinged() {
 			continue
 		}
-		channel := p.Drives[0].Channel
-		for _, way := range []mixcore.Percent{1, -1} {
+		for end := range 2 * len(p.Drives) {
+			channel, way := p.Drives[end/2].Channel, mixcore.Percent(1-end%2*2)
 			furthest := -1
 			for k, outputs := range all {
 				if outputs != nil && (furthest < 0 || way*outputs[channel] > way*all[furthest][channel]) {

@@ -80,7 +80,7 @@ func (g *Guide) verdict(steps []result.BenchStep) result.BenchVerdict {
 func (w *Walk) sizes(s *Step, st *stepState) int {
 	for i := range s.Expect {
 		part := s.Expect[i].Part
-		_, read := st.read[reading{part, false}]
+		_, read := st.read[reading{part: part}]
 		if saw := st.saw[part]; !read && (saw == TooLittle || saw == TooMuch) {
 			return 1
 		}

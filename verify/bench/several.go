@@ -93,7 +93,7 @@ func (g *Guide) before(at int, e *Event) string {
 	st := &g.steps[e.Step-1]
 	part := g.walk.Steps[e.Step-1].Expect[at].Part
 	if e.Kind == Measured {
-		if was, ok := st.read[reading{part, e.Before}]; ok {
+		if was, ok := st.read[reading{part, e.Before, e.Servo}]; ok {
 			return g.walk.placeWords(part, was)
 		}
 		return ""
@@ -110,7 +110,7 @@ func (g *Guide) words(at int, e *Event) string {
 	if e.Kind == Measured {
 		part := g.walk.Steps[e.Step-1].Expect[at].Part
 		where, _ := g.walk.placeOf(part, e)
-		what = g.walk.placeWords(part, where)
+		what = g.walk.placeWords(part, where) + alone(e.Servo)
 	}
 	if e.Before {
 		what += " before the movement"

@@ -31,11 +31,13 @@ type stepState struct {
 	reason  string
 }
 
-// reading is a part that was measured, before the movement or after it. Values are degrees
-// with mixcore's sign, or percent.
+// reading is a part that was measured, before the movement or after it, held by one of its
+// servos alone or, where servo is 0, by all. Values are degrees with mixcore's sign, or
+// percent.
 type reading struct {
 	part   int
 	before bool
+	servo  int
 }
 
 func (s *stepState) forget() { *s = stepState{} }
@@ -179,16 +181,19 @@ func (w *Walk) put(s *Step, st *stepState, e *Event) error {
 	}
 	if e.Kind == Measured {
 		at, err := w.placeOf(part, e)
+		if err == nil {
+			err = w.holds(part, e.Servo)
+		}
 		if err != nil {
 			return err
 		}
 		if st.read == nil {
 			st.read = map[reading]float64{}
 		}
-		st.read[reading{part, e.Before}] = at
+		st.read[reading{part, e.Before, e.Servo}] = at
 		return nil
 	}
-	if !known(e.Saw) {
+	if !known(e.Saw) || e.Servo != 0 {
 		return fmt.Errorf("it says that the %s %q", e.Part, e.Saw)
 	}
 	if problem := w.fitting(s, &s.Expect[w.place(s, part)], e.Saw, e.Before); problem != "" {

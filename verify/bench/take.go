@@ -227,8 +227,12 @@ func (g *Guide) read(at int, text string, number bool) (e Event, problem string)
 			return e, problem
 		}
 	}
+	servo, rest, problem := g.walk.aloneOf(expect.Part, rest)
+	if problem != "" {
+		return e, problem
+	}
 	m, ok, problem := g.walk.measureOf(expect.Part, strings.Fields(rest))
-	m.Before = before
+	m.Before, m.Servo = before, servo
 	switch {
 	case !ok:
 		return e, fmt.Sprintf("not understood: %q; %s; or measured: %s", text, g.walk.ask(s, p), g.measureExample(at))

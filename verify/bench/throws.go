@@ -23,7 +23,7 @@ func (w *Walk) throws(steps []stepState) (list []result.BenchThrow) {
 	all := map[[2]int]furthest{} // by part, and 1 for plus
 	for i := range steps {
 		for r, at := range steps[i].read {
-			if r.before || !w.Model.Setup.Parts[r.part].Motion.Hinged() || math.Abs(at) < float64(w.Model.Still) {
+			if r.before || r.servo > 0 || !w.Model.Setup.Parts[r.part].Motion.Hinged() || math.Abs(at) < float64(w.Model.Still) {
 				continue
 			}
 			key := [2]int{r.part, 0}

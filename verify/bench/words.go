@@ -57,7 +57,7 @@ func (w *Walk) step(i int, st *stepState) result.BenchStep {
 		p := &w.Model.Setup.Parts[e.Part]
 		part := result.BenchPart{
 			Number: k + 1, Name: p.Name, Stage: s.Said.Parts[k].Stage, Motion: motions[p.Motion], Way: e.Way, Exact: e.Exact, Moves: e.Moves, Sure: e.Sure,
-			Amount: w.amount(e), To: w.to(s, e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), How: w.how(s, e, st), Reading: w.readingWords(e, st),
+			Amount: w.amount(e), To: w.to(s, e), Spot: w.spots[e.Part], Said: w.said(e, st), Differs: w.differs(s, e, st), How: w.how(s, e, st), Reading: w.readingWords(s, e, st),
 		}
 		if e.Takes > 0 {
 			part.Takes = "about " + wording.Time(mixcore.Seconds(math.Round(float64(e.Takes)*10)/10))
@@ -129,18 +129,13 @@ func (w *Walk) placeWords(part int, at float64) string {
 }
 
 // readingWords are the places of a part that were measured.
-func (w *Walk) readingWords(e *Expect, st *stepState) (list []result.BenchReading) {
-	for _, before := range []bool{true, false} {
-		r := reading{e.Part, before}
+func (w *Walk) readingWords(s *Step, e *Expect, st *stepState) (list []result.BenchReading) {
+	for _, r := range w.readingsOf(e.Part) {
 		at, ok := st.read[r]
 		if !ok {
 			continue
 		}
-		should := e.Move.To
-		if before {
-			should = e.Move.From
-		}
-		one := result.BenchReading{Before: before, Says: w.placeWords(e.Part, at), Off: w.beyond(e.Part, at, should)}
+		one := result.BenchReading{Before: r.before, Says: w.placeWords(e.Part, at) + alone(r.servo), Off: w.beyond(e.Part, at, w.should(s, e, r))}
 		list = append(list, one)
 	}
 	return list

@@ -6,9 +6,16 @@
 // all, which is the ratio of arm to horn; how much further one way than the other, which
 // is how the arm leans; and where it rests, which is the pushrod's length. A servo that
 // swings more than written shows as a longer arm, and a horn that leans as an arm that
-// does: ten degrees of the horn leave at most 0.25° over, as a root mean square, once the
-// arm's lean is fitted, and readings to half a degree 0.29°. So swing and horn are kept as
-// they were written.
+// does: with usual linkages ten degrees of the horn leave at most 0.25° over, as a root mean
+// square, once the arm's lean is fitted, and readings to half a degree 0.29°. So the swing
+// is kept as it was written, and so is the horn's lean unless the readings tell it apart:
+// that takes an arm nearly as long as the horn, or a servo that swings far, and many
+// readings. Where readings go with another lean as well as with another swing, and with
+// neither as written, nothing is fitted. What they tell of the horn's lean is told from the
+// line between the pivots: that line turned is both leans turned.
+//
+// Of several servos on one surface readings tell their mean only, which is not told apart
+// into theirs; a [Correction] is of one servo, measured alone.
 //
 // The model is mixcore's exact one; the least squares are solved with gonum's matrices.
 // How well values are told is worked out for readings that are up to half a degree off,

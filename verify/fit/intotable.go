@@ -48,11 +48,11 @@ func TableOf(d *mixcore.Drive, low, high mixcore.Percent) ([]mixcore.Point, erro
 // intoTable writes a measured table in place of a linkage. Where remarks stand in that they
 // would be lost, so it is not done.
 func (w *rewriter) intoTable(c *Correction) error {
-	at, ok := w.field(c.Part, "linkage")
+	at, ok := w.field(c, "linkage")
 	if !ok {
 		return fmt.Errorf("no linkage: was found")
 	}
-	flow, err := w.inBrackets(c.Part, "linkage")
+	flow, err := w.inBrackets(c, "linkage")
 	if err != nil {
 		return err
 	}

@@ -70,6 +70,7 @@ type Fitted struct {
 	ArmOff     float64 // of the arm's angle, degrees
 	PushrodOff float64 // of its length, mm; 0 where it was not fitted
 	TravelOff  float64 // of where the surface is anywhere in its travel, degrees
+	Horn       Horn
 }
 
 // Root mean square of what is left over.
@@ -88,13 +89,13 @@ const (
 	surelyMoves = 3.0
 )
 
-// When the pushrod is taken into a fit of a linkage that is written without one: the sum of
-// squares falls by so many variances of a reading, which noise alone does once in a
-// thousand fits, and the surface rests so far off neutral, in degrees.
-const (
-	restsElsewhere = 10.8
-	restsLeast     = 0.5
-)
+// surelyLess is by how many variances of a reading the sum of squares must fall for one more
+// value to be fitted: noise alone does so once in a thousand fits.
+const surelyLess = 10.8
+
+// restsLeast is how far off neutral a surface must rest, in degrees, for the pushrod to be
+// taken into a fit of a linkage that is written without one.
+const restsLeast = 0.5
 
 // How well it must be told where the surface is in its travel, in degrees, and the ratio of
 // arm to horn, as a part: told less well, what is written may be better where nothing was
@@ -104,10 +105,11 @@ const (
 	mostRatioOff  = 0.1
 )
 
-// Linkage fits the arm, its lean and, where the surface rests elsewhere than written, the
-// pushrod of one servo that alone moves a surface. Points at which the surface stands at
+// Linkage fits the arm, its lean, where the surface rests elsewhere than written the
+// pushrod, and where readings tell it the horn's lean, of one servo that alone moves a
+// surface. Points at which the surface stands at
 // its stop are to be left out before. The error says in words why there is no fit; one
-// that is no variable of this package is a *ScatteredError.
+// that is no variable of this package is a *ScatteredError or a *HornOrSwingError.
 //
 // The channel puts out low to high, in percent: where the surface is must be told all the way.
 func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitted, error) {
@@ -119,25 +121,33 @@ func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitt
 	if err := p.mistaken(merged); err != nil {
 		return nil, err
 	}
-	best, err := p.chosen()
+	best, err := p.chosen(func(rod bool) (minimal, error) { return p.freeing(rod, false).minimum() })
 	if err != nil {
 		return nil, err
 	}
 	first, last := merged[0].Output, merged[len(merged)-1].Output
-	told, err := p.told(best, min(low, first), max(high, last))
+	low, high = min(low, first), max(high, last)
+	horn := best.hornOf(low, high)
 	switch {
-	case err != nil:
+	case horn.err != nil:
+		return nil, horn.err
+	case horn.fitted != nil:
+		best = *horn.fitted
+	}
+	told, err := best.tells(low, high)
+	if err != nil {
 		return nil, err
-	case told.travel > mostTravelOff, told.ratio > mostRatioOff*best.geometry.Arm/best.geometry.Horn:
-		return nil, ErrTooClose
 	}
 	f := &Fitted{
-		Geometry: best.geometry, Exact: best.geometry, Pushrod: best.rod, Sum: best.sum, Ratio: best.geometry.Arm / best.geometry.Horn,
-		RatioOff: told.ratio / 2, ArmOff: told.lean / 2, PushrodOff: told.rod / 2, TravelOff: told.travel / 2,
+		Geometry: best.geometry, Exact: best.geometry, Pushrod: best.of.rod, Sum: best.sum, Ratio: best.geometry.Arm / best.geometry.Horn,
+		RatioOff: told.ratio / 2, ArmOff: told.lean / 2, PushrodOff: told.rod / 2, TravelOff: told.travel / 2, Horn: horn.Horn,
 	}
 	g := &f.Geometry
 	g.Arm, g.ArmDeg = to(g.Arm, lengthTo), to(g.ArmDeg, angleTo)
-	if best.rod {
+	if best.of.horn {
+		g.HornDeg = to(g.HornDeg, angleTo)
+	}
+	if best.of.rod {
 		g.Pushrod = to(g.Pushrod, lengthTo)
 	}
 	each := problem{drive: d, points: merged}
@@ -150,15 +160,24 @@ func Linkage(d *mixcore.Drive, points []Point, low, high mixcore.Percent) (*Fitt
 	return f, nil
 }
 
-// chosen is the minimum with the pushrod, where that is written or clearly another, or
-// without.
-func (p *problem) chosen() (minimal, error) {
-	if p.drive.Linkage.Pushrod > 0 {
-		return p.minimum(true)
+// tells is how well a minimum is told, where that is well enough.
+func (m *minimal) tells(low, high mixcore.Percent) (told, error) {
+	t, err := m.told(low, high)
+	if err == nil && (t.travel > mostTravelOff || t.ratio > mostRatioOff*m.geometry.Arm/m.geometry.Horn) {
+		err = ErrTooClose
 	}
-	without, err := p.minimum(false)
-	with, withErr := p.minimum(true)
-	if withErr == nil && restsOff(with.geometry) && (err != nil || without.sum-with.sum >= restsElsewhere*readingVariance) {
+	return t, err
+}
+
+// chosen is the minimum with the pushrod, where that is written or clearly another, or
+// without; search finds each.
+func (p *problem) chosen(search func(rod bool) (minimal, error)) (minimal, error) {
+	with, withErr := search(true)
+	if p.drive.Linkage.Pushrod > 0 {
+		return with, withErr
+	}
+	without, err := search(false)
+	if withErr == nil && restsOff(with.geometry) && (err != nil || without.sum-with.sum >= surelyLess*readingVariance) {
 		return with, nil
 	}
 	return without, err

@@ -230,7 +230,7 @@ func TestLinkageOfThreeReadingsThatRestsElsewhere(t *testing.T) {
 func TestTheHornsLeanShowsAsTheArms(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
 	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
-	worst := 0.0
+	worst, told := 0.0, 0
 	for tried := 0; tried < 40; {
 		horn := between(10, 25)
 		written := linkage.Geometry{Horn: horn, Arm: horn * between(0.5, 0.8), Pivots: between(45, 450), Offset: between(-15, 15),
@@ -250,10 +250,17 @@ func TestTheHornsLeanShowsAsTheArms(t *testing.T) {
 		}
 		tried++
 		f, err := asMeasured(d, points)
+		if either := (*HornOrSwingError)(nil); errors.As(err, &either) {
+			told++
+			continue
+		}
 		if err != nil {
 			t.Fatalf("%+v: %v", written, err)
 		}
 		worst = math.Max(worst, RMS(f.After))
+	}
+	if told > 4 {
+		t.Errorf("of 40 it is told in %d", told)
 	}
 	if worst >= math.Sqrt(readingVariance) {
 		t.Errorf("%.2f° is left over", worst)
@@ -323,7 +330,7 @@ func TestWhatIsToldHolds(t *testing.T) {
 }
 
 // told19 is how many fits of each kind are tried.
-const told19 = 40
+const told19 = 30
 
 // Whatever is written and measured, near a linkage's ends too, comes to a fit of plain
 // numbers or to a reason.

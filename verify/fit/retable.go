@@ -24,15 +24,15 @@ type writtenPoint struct {
 // table writes new angles in place of those of a measured table, and points that it had
 // not beside the ones before them.
 func (w *rewriter) table(c *Correction) error {
-	points, err := w.points(c.Part)
+	points, err := w.points(c)
 	if err != nil {
 		return err
 	}
-	flow, err := w.inBrackets(c.Part, "measured")
+	flow, err := w.inBrackets(c, "measured")
 	if err != nil {
 		return err
 	}
-	was := w.m.Setup.Parts[c.Part].Drives[0].Table
+	was := w.drive(c).Table
 	for _, p := range points {
 		i := slices.IndexFunc(c.Table, func(is mixcore.Point) bool { return math.Abs(is.X-p.x) < written })
 		if i < 0 {
@@ -52,9 +52,9 @@ func (w *rewriter) table(c *Correction) error {
 	return nil
 }
 
-// points are those of a part's measured table, by their output.
-func (w *rewriter) points(part int) (points []writtenPoint, err error) {
-	for _, path := range w.paths(part, "measured.") {
+// points are those of a servo's measured table, by their output.
+func (w *rewriter) points(c *Correction) (points []writtenPoint, err error) {
+	for _, path := range w.paths(c, "measured.") {
 		for said, at := range w.m.Places.Fields {
 			if !strings.HasPrefix(tidied(said), path) {
 				continue

@@ -17,9 +17,10 @@ import (
 	"example.com/hingeline/verify/resolved"
 )
 
-// Correction is what one part's only servo gets: a linkage or a table.
+// Correction is what one servo of a part gets: a linkage or a table.
 type Correction struct {
 	Part    int
+	Servo   int // from 0
 	Linkage *linkage.Geometry
 	Table   []mixcore.Point
 }
@@ -85,7 +86,7 @@ func (w *rewriter) hold(text []byte, list []Correction) error {
 		}
 	}
 	for _, c := range list {
-		d := &now.Setup.Parts[c.Part].Drives[0]
+		d := &now.Setup.Parts[c.Part].Drives[c.Servo]
 		if c.Linkage != nil && (d.Linkage == nil || !near(d.Linkage, c.Linkage)) || c.Table != nil && !slices.EqualFunc(d.Table, c.Table, nearPoint) {
 			return fmt.Errorf("%s does not come out as it was meant; change it by hand", w.m.Setup.Parts[c.Part].Name)
 		}
@@ -97,16 +98,16 @@ func (w *rewriter) hold(text []byte, list []Correction) error {
 const written = 1e-6
 
 func near(a, b *linkage.Geometry) bool {
-	return math.Abs(a.Arm-b.Arm) < written && math.Abs(a.ArmDeg-b.ArmDeg) < written && math.Abs(a.Pushrod-b.Pushrod) < written
+	return math.Abs(a.Arm-b.Arm) < written && math.Abs(a.ArmDeg-b.ArmDeg) < written && math.Abs(a.HornDeg-b.HornDeg) < written && math.Abs(a.Pushrod-b.Pushrod) < written
 }
 
 func nearPoint(a, b mixcore.Point) bool {
 	return math.Abs(a.X-b.X) < written && math.Abs(a.Y-b.Y) < written
 }
 
-// field is where the key of a setting of a part's only servo stands.
-func (w *rewriter) field(part int, key string) (diag.Place, bool) {
-	for _, path := range w.paths(part, key) {
+// field is where the key of a setting of a servo stands.
+func (w *rewriter) field(c *Correction, key string) (diag.Place, bool) {
+	for _, path := range w.paths(c, key) {
 		for said, at := range w.m.Places.Fields {
 			if tidied(said) == path {
 				return at, true
@@ -116,11 +117,15 @@ func (w *rewriter) field(part int, key string) (diag.Place, bool) {
 	return diag.Place{}, false
 }
 
-// paths are those that a setting of a part's only servo may have among Places.Fields.
-func (w *rewriter) paths(part int, key string) (paths []string) {
-	name := w.m.Setup.Parts[part].Name
+// paths are those that a setting of a servo may have among Places.Fields: in a list of
+// servos, or of the only one beside it.
+func (w *rewriter) paths(c *Correction, key string) (paths []string) {
 	for _, section := range []string{"surfaces", "wheels"} {
-		paths = append(paths, section+"."+name+"."+key, section+"."+name+".servos.0."+key)
+		part := section + "." + w.m.Setup.Parts[c.Part].Name + "."
+		paths = append(paths, fmt.Sprintf("%sservos.%d.%s", part, c.Servo, key))
+		if c.Servo == 0 {
+			paths = append(paths, part+key)
+		}
 	}
 	return paths
 }
@@ -128,22 +133,26 @@ func (w *rewriter) paths(part int, key string) (paths []string) {
 // tidied is a path as names are taken: one space between two words.
 func tidied(path string) string { return strings.Join(strings.Fields(path), " ") }
 
+func (w *rewriter) drive(c *Correction) *mixcore.Drive {
+	return &w.m.Setup.Parts[c.Part].Drives[c.Servo]
+}
+
 func (w *rewriter) correct(c *Correction) error {
 	switch {
-	case c.Table != nil && w.m.Setup.Parts[c.Part].Drives[0].Linkage != nil:
+	case c.Table != nil && w.drive(c).Linkage != nil:
 		return w.intoTable(c)
 	case c.Table != nil:
 		return w.table(c)
 	}
-	was := w.m.Setup.Parts[c.Part].Drives[0].Linkage
+	was := w.drive(c).Linkage
 	for _, v := range []struct {
 		key     string
 		was, is float64
-	}{{"arm_mm", was.Arm, c.Linkage.Arm}, {"arm_deg", was.ArmDeg, c.Linkage.ArmDeg}, {"pushrod_mm", was.Pushrod, c.Linkage.Pushrod}} {
+	}{{"arm_mm", was.Arm, c.Linkage.Arm}, {"arm_deg", was.ArmDeg, c.Linkage.ArmDeg}, {"horn_deg", was.HornDeg, c.Linkage.HornDeg}, {"pushrod_mm", was.Pushrod, c.Linkage.Pushrod}} {
 		if math.Abs(v.was-v.is) < written {
 			continue
 		}
-		if err := w.number(c.Part, v.key, v.is); err != nil {
+		if err := w.number(c, v.key, v.is); err != nil {
 			return err
 		}
 	}
@@ -155,8 +164,8 @@ func plainNumber(x float64) string {
 }
 
 // number writes one value of a linkage, or puts it behind the arm's length.
-func (w *rewriter) number(part int, key string, is float64) error {
-	if at, ok := w.field(part, "linkage."+key); ok {
+func (w *rewriter) number(c *Correction, key string, is float64) error {
+	if at, ok := w.field(c, "linkage."+key); ok {
 		from, to, err := w.value(at, key)
 		if err != nil {
 			return err
@@ -169,7 +178,7 @@ func (w *rewriter) number(part int, key string, is float64) error {
 		w.edits = append(w.edits, edit{from, to, quote + plainNumber(is) + unitOf(strings.Trim(old, `"'`)) + quote})
 		return nil
 	}
-	at, ok := w.field(part, "linkage.arm_mm")
+	at, ok := w.field(c, "linkage.arm_mm")
 	if !ok {
 		return fmt.Errorf("no arm_mm was found to put %s beside", key)
 	}
@@ -178,7 +187,7 @@ func (w *rewriter) number(part int, key string, is float64) error {
 		return err
 	}
 	said := key + ": " + plainNumber(is)
-	flow, err := w.inBrackets(part, "linkage")
+	flow, err := w.inBrackets(c, "linkage")
 	if err != nil {
 		return err
 	}
@@ -190,8 +199,8 @@ func (w *rewriter) number(part int, key string, is float64) error {
 }
 
 // inBrackets says whether the settings behind a key stand in brackets.
-func (w *rewriter) inBrackets(part int, key string) (bool, error) {
-	at, ok := w.field(part, key)
+func (w *rewriter) inBrackets(c *Correction, key string) (bool, error) {
+	at, ok := w.field(c, key)
 	if !ok {
 		return false, fmt.Errorf("no %s: was found", key)
 	}

@@ -112,3 +112,41 @@ func TestTableMovesToWhatWasMeasured(t *testing.T) {
 		t.Errorf("turning back: %v", err)
 	}
 }
+
+// Of several servos on one surface each is corrected where it is written, with its horn's
+// lean, and the others stay.
+func TestRewriteOfOneOfSeveralServos(t *testing.T) {
+	const head = "hingeline: 1\nname: Sorrel\ncontrols: {pitch stick: pitch}\ndemands: {pitch: pitch stick}\nchannels: {1: pitch, 2: pitch}\nsurfaces:\n  elevator:\n    servos:\n"
+	const one = "      - {channel: 1, servo: aft, linkage: {arm_mm: 10, horn_mm: 16, pivots_mm: 60, horn: below}}\n"
+	const two = "      - channel: 2   # the far one\n        servo: aft\n        linkage:\n          arm_mm: 10\n          horn_mm: 16\n          horn_deg: 95   # about\n          pivots_mm: 60\n          horn: below\n"
+	const table = "      - {channel: 2, measured: {-100%: 20° up, 100%: 22° down}}\n"
+	lean := func(m *airframes.Model, servo int, arm, horn float64) Correction {
+		g := *m.Setup.Parts[0].Drives[servo].Linkage
+		g.Arm, g.HornDeg = arm, horn
+		return Correction{Servo: servo, Linkage: &g}
+	}
+	for _, c := range []struct {
+		name, was, is string
+		list          func(m *airframes.Model) []Correction
+	}{
+		{"the first", one + two, strings.Replace(one, "arm_mm: 10", "arm_mm: 11.5, horn_deg: 84", 1) + two,
+			func(m *airframes.Model) []Correction { return []Correction{lean(m, 0, 11.5, 84)} }},
+		{"the second", one + two, one + strings.NewReplacer("arm_mm: 10", "arm_mm: 9", "horn_deg: 95 ", "horn_deg: 101.5 ").Replace(two),
+			func(m *airframes.Model) []Correction { return []Correction{lean(m, 1, 9, 101.5)} }},
+		{"both", one + one, strings.Replace(one, "10,", "11,", 1) + strings.Replace(one, "10,", "12,", 1),
+			func(m *airframes.Model) []Correction { return []Correction{lean(m, 0, 11, 90), lean(m, 1, 12, 90)} }},
+		{"the second is a table", one + table, one + strings.NewReplacer("20° up", "18° up", "22° down", "23° down").Replace(table),
+			func(m *airframes.Model) []Correction {
+				return []Correction{{Servo: 1, Table: []mixcore.Point{{X: -100, Y: -18}, {X: 100, Y: 23}}}}
+			}},
+		{"the second becomes one", one + one, one + strings.Replace(one, "linkage: {arm_mm: 10, horn_mm: 16, pivots_mm: 60, horn: below}", "measured: {-100%: 18° up, 100%: 23° down}", 1),
+			func(m *airframes.Model) []Correction {
+				return []Correction{{Servo: 1, Table: []mixcore.Point{{X: -100, Y: -18}, {X: 100, Y: 23}}}}
+			}},
+	} {
+		m := sorrelModel(t, head+c.was)
+		if got, err := Rewrite(m, c.list(m)); err != nil || string(got) != head+c.is {
+			t.Errorf("%s: %v\ngot\n%s\nwant\n%s", c.name, err, got, head+c.is)
+		}
+	}
+}

@@ -14,17 +14,38 @@ import (
 // What is searched: an arm from a third to three times as long as written, and the angles
 // that a file may hold, in degrees; a pushrod by so much longer or shorter, in arms.
 const (
-	armFactor  = 3
-	leastLean  = 10
-	mostLean   = 170
-	rodByArms  = 1
-	mostStarts = 5
+	armFactor = 3
+	leastLean = 10
+	mostLean  = 170
+	rodByArms = 1
 )
 
-// problem is one servo and what was measured of its surface.
+// problem is one servo, what was measured of its surface, and what is searched beside the
+// arm's length and lean.
 type problem struct {
-	drive  *mixcore.Drive
-	points []Point
+	drive     *mixcore.Drive
+	points    []Point
+	rod, horn bool // the pushrod's length, the horn's lean
+}
+
+// freeing is a problem in which other values are searched.
+func (p problem) freeing(rod, horn bool) *problem {
+	p.rod, p.horn = rod, horn
+	return &p
+}
+
+// free is how many values are searched.
+func (p *problem) free() int { return p.hornAt() + one(p.horn) }
+
+// hornAt is the place of the horn's lean among them, behind the arm's length and lean and
+// the pushrod's length.
+func (p *problem) hornAt() int { return 2 + one(p.rod) }
+
+func one(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
 }
 
 // angle is what a geometry makes of an output; false where it cannot be built or is driven
@@ -58,14 +79,14 @@ func (p *problem) residuals(g linkage.Geometry) ([]float64, bool) {
 
 // minimal is a minimum.
 type minimal struct {
+	of       *problem
 	geometry linkage.Geometry
 	x        []float64
 	sum      float64
-	rod      bool
 }
 
 // of is the geometry of values in units in which they are about 1: the arm's length and
-// lean, and the pushrod's length.
+// lean, the pushrod's length and the horn's lean.
 func (p *problem) of(x []float64) (g linkage.Geometry, ok bool) {
 	g = *p.drive.Linkage
 	g.Arm *= math.Exp(x[0])
@@ -73,11 +94,16 @@ func (p *problem) of(x []float64) (g linkage.Geometry, ok bool) {
 	if math.Abs(x[0]) > math.Log(armFactor) || g.ArmDeg < leastLean || g.ArmDeg > mostLean {
 		return g, false
 	}
-	if len(x) > 2 {
+	if p.horn {
+		if g.HornDeg += x[p.hornAt()] * leanUnit; g.HornDeg < leastLean || g.HornDeg > mostLean {
+			return g, false
+		}
+	}
+	if p.rod {
 		if math.Abs(x[2]) > rodByArms {
 			return g, false
 		}
-		g.Pushrod = p.rod() + x[2]*p.drive.Linkage.Arm
+		g.Pushrod = p.rodWritten() + x[2]*p.drive.Linkage.Arm
 		return g, g.Pushrod > 0
 	}
 	return g, true
@@ -86,8 +112,8 @@ func (p *problem) of(x []float64) (g linkage.Geometry, ok bool) {
 // leanUnit is the unit of an angle in a search, in degrees.
 const leanUnit = 10
 
-// rod is the pushrod's length as written, or as the angles at neutral need.
-func (p *problem) rod() float64 {
+// rodWritten is the pushrod's length as written, or as the angles at neutral need.
+func (p *problem) rodWritten() float64 {
 	if l, err := linkage.New(*p.drive.Linkage); err == nil {
 		return l.Pushrod()
 	}
@@ -116,32 +142,19 @@ const (
 	firstDamping = 1e-3
 	leastDamping = 1e-12
 	mostDamping  = 1e9
-	settled      = 1e-15
+	settled      = 1e-10
 	mostRounds   = 200
 )
 
 // minimum finds the least sum of squares: from several starts by damped Gauss-Newton steps
 // (Levenberg, Quarterly of Applied Mathematics 2, 1944; Marquardt, Journal of SIAM 11,
 // 1963), each solved by an orthogonal decomposition.
-func (p *problem) minimum(rod bool) (best minimal, err error) {
-	n := 2
-	if rod {
-		n = 3
-	}
-	best.sum, best.rod = math.Inf(1), rod
-	for start := range mostStarts {
-		x := make([]float64, n)
-		switch start {
-		case 1:
-			x[0] = 0.3
-		case 2:
-			x[0] = -0.3
-		case 3:
-			x[1] = 2
-		case 4:
-			x[1] = -2
-		}
-		if x, sum := p.descend(x); sum < best.sum {
+func (p *problem) minimum() (best minimal, err error) { return p.minimumFrom(p.starts()) }
+
+func (p *problem) minimumFrom(starts [][]float64) (best minimal, err error) {
+	best.sum, best.of = math.Inf(1), p
+	for _, start := range starts {
+		if x, sum := p.descend(start); sum < best.sum {
 			best.x, best.sum = x, sum
 		}
 	}
@@ -150,6 +163,24 @@ func (p *problem) minimum(rod bool) (best minimal, err error) {
 	}
 	best.geometry, _ = p.of(best.x)
 	return best, nil
+}
+
+// starts are where a search begins: at what is written, and with one value on either side.
+func (p *problem) starts() [][]float64 {
+	list := [][]float64{make([]float64, p.free())}
+	beside := func(at int, by float64) {
+		for _, sign := range []float64{1, -1} {
+			x := make([]float64, p.free())
+			x[at] = sign * by
+			list = append(list, x)
+		}
+	}
+	beside(0, 0.3)
+	beside(1, 2)
+	if p.horn {
+		beside(p.hornAt(), hornAside)
+	}
+	return list
 }
 
 // descend goes down from a start to a minimum.

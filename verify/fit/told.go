@@ -27,31 +27,31 @@ const sure = 0.95
 const scattered = 0.9
 
 // told is how well a minimum is told: half the width of what holds the value surely.
-type told struct{ ratio, lean, rod, travel float64 }
+type told struct{ ratio, lean, rod, horn, travel float64 }
 
 // told works out how well a minimum is told from how the angles change with the values
 // about it. Readings count as good to half a degree, or as worse where what is left over
 // shows that they are. The error is a *ScatteredError, ErrNoFit where it is no minimum, or
 // ErrTooClose where readings do not tell the values apart at all.
-func (p *problem) told(m minimal, low, high mixcore.Percent) (t told, err error) {
+func (m *minimal) told(low, high mixcore.Percent) (t told, err error) {
+	p := m.of
 	n, k := len(p.points), len(m.x)
 	left, _ := p.residuals(m.geometry)
 	j := p.jacobian(m.x, n)
 	if j == nil {
 		return t, ErrNoFit
 	}
-	var normal, inverse mat.Dense
-	normal.Mul(j.T(), j)
-	if err := inverse.Inverse(&normal); err != nil {
+	inverse, ok := inverseOf(j)
+	if !ok {
 		return t, ErrTooClose
 	}
-	if !minimumThere(j, &inverse, left, m.sum) {
+	if !minimumThere(j, inverse, left, m.sum) {
 		return t, ErrNoFit
 	}
-	wide := distuv.UnitNormal.Quantile((1+sure)/2) * math.Sqrt(readingVariance)
+	wide := wideOf(readingVariance)
 	if free := float64(n - k); free > 0 {
 		if m.sum/free > scattered*scattered {
-			return t, p.worst(j, &inverse, left)
+			return t, p.worst(j, inverse, left)
 		}
 		if m.sum > readingVariance*(distuv.ChiSquared{K: free}).Quantile(sure) {
 			wide = (distuv.StudentsT{Sigma: 1, Nu: free}).Quantile((1+sure)/2) * math.Sqrt(m.sum/free)
@@ -59,18 +59,41 @@ func (p *problem) told(m minimal, low, high mixcore.Percent) (t told, err error)
 	}
 	t.ratio = wide * m.geometry.Arm / m.geometry.Horn * math.Sqrt(inverse.At(0, 0))
 	t.lean = wide * leanUnit * math.Sqrt(inverse.At(1, 1))
-	if k > 2 {
+	if p.rod {
 		t.rod = wide * p.drive.Linkage.Arm * math.Sqrt(inverse.At(2, 2))
 	}
-	over := problem{drive: p.drive, points: p.travel(m.geometry, low, high)}
+	if at := p.hornAt(); p.horn {
+		t.horn = standsOut * wide * leanUnit * math.Sqrt(inverse.At(at, at))
+	}
+	over := *p
+	over.points = p.travel(m.geometry, low, high)
 	j = over.jacobian(m.x, len(over.points))
 	if j == nil {
 		return t, ErrNoFit
 	}
 	for i := range over.points {
-		t.travel = math.Max(t.travel, wide*math.Sqrt(mat.Inner(j.RowView(i), &inverse, j.RowView(i))))
+		t.travel = math.Max(t.travel, wide*math.Sqrt(mat.Inner(j.RowView(i), inverse, j.RowView(i))))
 	}
 	return t, nil
+}
+
+// standsOut is by how much what is told of the horn's lean is wider than what the readings
+// leave open: it is fitted only where it stands out, and so where readings that are off
+// make much of it. Found by trying; TestHornRecoversFromNoisyReadings holds it.
+const standsOut = 1.4
+
+// wideOf is within how many degrees a reading of a variance lies surely.
+func wideOf(variance float64) float64 {
+	return distuv.UnitNormal.Quantile((1+sure)/2) * math.Sqrt(variance)
+}
+
+// inverseOf is (JᵀJ)⁻¹, which times the variance of a reading is that of the values; false
+// where readings do not tell the values apart at all.
+func inverseOf(j *mat.Dense) (*mat.Dense, bool) {
+	var normal, inverse mat.Dense
+	normal.Mul(j.T(), j)
+	err := inverse.Inverse(&normal)
+	return &inverse, err == nil
 }
 
 // settledTo is by how much a step from a minimum may still lower the sum of squares, as a

@@ -1,5 +1,7 @@
 package result
 
+import "fmt"
+
 // Bench is what was seen of a model in the hand, step by step, against what its set-up
 // does.
 type Bench struct {
@@ -142,6 +144,7 @@ type ThrowSize struct {
 // BenchFit is a correction of the airframe file that measurements offer for one part.
 type BenchFit struct {
 	Part    string
+	Servo   int // of several that move the part, the one that alone held it, from 1; else 0
 	Place   Place
 	Kind    string      // "linkage" or "measured"
 	Changes []FitChange // empty: what is written fits as it is
@@ -153,6 +156,14 @@ type BenchFit struct {
 
 	Table      string  // a measured table that may be written in place of a linkage, in words; empty for none
 	TableAfter float64 // root mean square of what is left over with it, in degrees
+}
+
+// Name is the part, and of several servos the one that is meant.
+func (f *BenchFit) Name() string {
+	if f.Servo == 0 {
+		return f.Part
+	}
+	return fmt.Sprintf("%s, servo %d alone", f.Part, f.Servo)
 }
 
 // FitChange is one value of the airframe file.

@@ -112,6 +112,7 @@ type benchSizeJSON struct {
 
 type benchFitJSON struct {
 	Part    string            `json:"part"`
+	Servo   int               `json:"servo,omitempty"` // of several, the one that alone held it
 	Place   *placeJSON        `json:"place"`
 	Kind    string            `json:"kind"`
 	Offered bool              `json:"offered"`
@@ -197,7 +198,7 @@ func benchStepOf(s *result.BenchStep, counts *benchCountsJSON) benchStepJSON {
 }
 
 func benchFitOf(f *result.BenchFit) benchFitJSON {
-	one := benchFitJSON{f.Part, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note, f.Table, f.TableAfter}
+	one := benchFitJSON{f.Part, f.Servo, placeOf(f.Place), f.Kind, f.Offered, []benchChangeJSON{}, f.Before, f.After, []benchPointJSON{}, f.Note, f.Table, f.TableAfter}
 	for _, c := range f.Changes {
 		one.Changes = append(one.Changes, benchChangeJSON(c))
 	}

@@ -236,7 +236,7 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 		if f.Offered {
 			text += fmt.Sprintf("; corrected, they are off by %s°", said.Decimal(f.After, 2))
 		}
-		p.hang("  "+f.Part+"  ", p.strong, text, plain)
+		p.hang("  "+f.Name()+"  ", p.strong, text, plain)
 		for _, c := range f.Changes {
 			line := fmt.Sprintf("%s: %s instead of %s", c.Key, c.Is, c.Was)
 			if c.Within != "" {
