@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"log"
@@ -88,7 +87,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 	}
 	w, err := newWatcher()
 	if err != nil {
-		return fmt.Errorf("files cannot be watched here: %w", err)
+		return &outputError{fmt.Errorf("files cannot be watched here: %w", err)}
 	}
 	defer w.close()
 	listener, err := listenHere(port)
@@ -130,26 +129,31 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		return written(err)
 	}
 	fmt.Fprintln(s.stderr, "open this address in a browser on this machine; Ctrl-C ends it\nit moves pictures only: no radio and no servo is told anything")
-	ended := make(chan error, 1+len(others))
-	giveOut := func(l net.Listener) { ended <- web.Serve(l) }
-	go giveOut(listener)
+	listeners := []net.Listener{listener}
 	for _, l := range others {
-		go giveOut(server.Network(l))
+		listeners = append(listeners, server.Network(l))
 	}
 	go func() {
 		defer server.Catch()
 		s.follow(ctx, server, w, args, first)
 	}()
+	return giveOut(ctx, web, server.Bugs(), listeners)
+}
+
+// giveOut gives the page out until the context ends, or one of the listeners by itself. A
+// bug comes out of it as a panic.
+func giveOut(ctx context.Context, web *http.Server, bugs <-chan serve.Bug, listeners []net.Listener) error {
+	ended := make(chan error, len(listeners))
+	for _, l := range listeners {
+		go func() { ended <- web.Serve(l) }()
+	}
 	select {
-	case bug := <-server.Bugs():
+	case bug := <-bugs:
 		panic(bug)
 	case <-ctx.Done():
 		return nil
 	case err := <-ended:
-		if errors.Is(err, http.ErrServerClosed) {
-			return nil
-		}
-		return fmt.Errorf("the page cannot be given out any more: %w", err)
+		return &outputError{fmt.Errorf("the page cannot be given out any more: %w", err)}
 	}
 }
 
