@@ -47,13 +47,8 @@ model goes by its name: serve bracken-20.`,
 		Example: `  hingeline serve bracken-20
   hingeline serve my-model.yaml --port 8020
   hingeline serve my-model.yaml --lan`,
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			if len(args) == 0 {
-				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
-			}
-			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(c *cobra.Command, args []string) error { return s.serve(c, args, port, lan) },
+		ValidArgsFunction: completing(1),
+		RunE:              func(c *cobra.Command, args []string) error { return s.serve(c, args, port, lan) },
 	}
 	c.Flags().IntVar(&port, "port", 0, "the `PORT` to listen on, 1 to 65535; 0 is one that is free")
 	c.Flags().BoolVar(&lan, "lan", false, "let devices of the private network in too, each with a code that is said here; the line to them is not encrypted")

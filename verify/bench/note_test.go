@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.com/hingeline/verify/faults/sight"
+	"example.com/hingeline/verify/strictjson"
 	"example.com/hingeline/verify/verifytest"
 )
 
@@ -82,7 +83,7 @@ func eventsOf(t *testing.T, lines [][]byte) []Event {
 	t.Helper()
 	events := make([]Event, len(lines))
 	for i, line := range lines {
-		if err := strictly(line, &events[i]); err != nil {
+		if err := strictjson.Read(line, &events[i]); err != nil {
 			t.Fatal(err)
 		}
 	}
