@@ -25,15 +25,16 @@ var otherUnits = map[string]map[string]float64{
 // if the unit is unknown or the number would be out of range.
 func (u unit) converted(value float64, suffix string, low, high float64) string {
 	factor, known := otherUnits[u.shown][strings.ToLower(suffix)]
-	value = thousandths(value * factor)
+	value = Thousandths(value * factor)
 	if !known || value < low || value > high {
 		return ""
 	}
 	return "write " + u.written(value)
 }
 
-// thousandths is a number of as many places as one may have.
-func thousandths(value float64) float64 { return math.Round(value*1000) / 1000 }
+// Thousandths is a number rounded to as many places as those of a file need: what is finer
+// nobody can measure or set. It is never a negative zero.
+func Thousandths(value float64) float64 { return math.Round(value*1000)/1000 + 0 }
 
 // written is a number as a file has it.
 func (u unit) written(value float64) string {
@@ -53,7 +54,7 @@ func (u unit) tooBare(value float64, suffix string, low, high float64) string {
 	if suffix != "" || value == 0 || math.Abs(value) >= u.bare {
 		return ""
 	}
-	large := thousandths(100 * value)
+	large := Thousandths(100 * value)
 	meant := large >= low && large <= high
 	inRange := value >= low && value <= high
 	itself := fmt.Sprintf("write %s if you mean it", u.written(value))

@@ -53,7 +53,7 @@ func (r *reader) checkOnWing(f *fields, part *mixcore.Part) {
 	chord, where := math.Max(wing.RootChord, wing.TipChord), ""
 	if part.Span[1] > 0 {
 		middle := float64(part.Span[0]+part.Span[1]) / 2
-		chord = math.Round(wing.ChordAt(middle)*1000) / 1000
+		chord = Thousandths(wing.ChordAt(middle))
 		where = fmt.Sprintf(" %s out", inLength.show(middle))
 	}
 	if float64(part.Chord) > chord {

@@ -291,6 +291,23 @@ func TestExtraMovesOutAndIn(t *testing.T) {
 	}
 }
 
+func TestPlaceIsTheAngleOfWhatIsHingedAndTheAmountOfWhatIsNot(t *testing.T) {
+	p := mustCompile(t, sport())
+	out := p.NewOutput()
+	for _, in := range randomPoses(p, 64) {
+		p.Eval(&in, out)
+		for i := range out.Parts {
+			o, want := &out.Parts[i], float64(out.Parts[i].Amount)
+			if p.Setup().Parts[i].Motion.Hinged() {
+				want = float64(o.Angle)
+			}
+			if o.Place() != want {
+				t.Errorf("%s is at %v, its place %v", p.Setup().Parts[i].Name, want, o.Place())
+			}
+		}
+	}
+}
+
 func TestEvalAllocatesNothing(t *testing.T) {
 	p := mustCompile(t, sport())
 	poses := randomPoses(p, 64)

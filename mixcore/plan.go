@@ -45,10 +45,16 @@ type ChannelOutput struct {
 
 // PartOutput is one part.
 type PartOutput struct {
-	Angle  Degrees     // of UpDown and LeftRight; see the sign convention
+	Angle  Degrees     // of UpDown and LeftRight, else 0; see the sign convention
 	Travel Millimetres // trailing-edge travel from neutral, without sign; 0 if no chord is given
-	Amount Percent     // of Power and OutIn
+	Amount Percent     // of Power and OutIn, else 0
 	Limits Limit
+}
+
+// Place is where the part stands: degrees of a hinged part, with their sign, and percent
+// of any other.
+func (o *PartOutput) Place() float64 {
+	return float64(o.Angle) + float64(o.Amount) // one of the two is 0
 }
 
 // Setup is what the plan was compiled from. It must not be changed.

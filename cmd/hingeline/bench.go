@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/bench"
@@ -55,13 +54,8 @@ file cannot be used, 4 nothing was seen.`,
   hingeline bench my-model.yaml --ruler --write my-model-measured.yaml
   hingeline bench my-model.yaml --resume
   hingeline bench my-model.yaml --answers seen.txt --json`,
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			if len(args) == 0 {
-				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
-			}
-			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(c *cobra.Command, args []string) error { return s.bench(c, args, flags) },
+		ValidArgsFunction: completing(1),
+		RunE:              func(c *cobra.Command, args []string) error { return s.bench(c, args, flags) },
 	}
 	f := c.Flags()
 	f.BoolVar(&flags.script, "script", false, "walk through the script's own poses, in walk-around order")

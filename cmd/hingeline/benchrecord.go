@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -97,14 +98,23 @@ func unfinished(dir string) int {
 	return n
 }
 
+// recordDisk is the file of a record, as a disk has it that may be full.
+type recordDisk interface {
+	io.WriterAt
+	io.Closer
+	Truncate(size int64) error
+	Sync() error
+	Stat() (fs.FileInfo, error)
+}
+
 // recordFile is a record on disk. It is made with the first line that is written, under
 // the next number that is free; a line is on the disk when Append returns.
 type recordFile struct {
 	dir    string
 	number int
 	header *bench.Header // that is still to be written; nil of a record that is there
-	file   *os.File      // nil until then
-	size   int64
+	file   recordDisk    // nil until then
+	size   int64         // of the lines that are there
 }
 
 func newRecordFile(dir string, header *bench.Header) *recordFile {
@@ -134,10 +144,6 @@ func openRecordFile(dir string, number int, read *bench.Record) (*recordFile, er
 		f.Close()
 		return nil, err
 	}
-	if _, err := f.Seek(0, 2); err != nil {
-		f.Close()
-		return nil, err
-	}
 	return r, nil
 }
 
@@ -152,7 +158,8 @@ func (r *recordFile) path() string {
 	return filepath.ToSlash(recordPath(r.dir, r.number))
 }
 
-// Append writes one line, and returns once it is on the disk.
+// Append writes one line, and returns once it is on the disk. A line that does not come to
+// be there in whole is taken away again.
 func (r *recordFile) Append(line []byte) error {
 	if r.file == nil {
 		if err := r.create(); err != nil {
@@ -169,12 +176,14 @@ func (r *recordFile) Append(line []byte) error {
 	if err := r.untouched(); err != nil {
 		return err
 	}
-	n, err := r.file.Write(line)
-	r.size += int64(n)
-	if err != nil {
-		return err
+	if _, err := r.file.WriteAt(line, r.size); err != nil {
+		return errors.Join(err, r.file.Truncate(r.size))
 	}
-	return r.file.Sync()
+	if err := r.file.Sync(); err != nil {
+		return errors.Join(err, r.file.Truncate(r.size))
+	}
+	r.size += int64(len(line))
+	return nil
 }
 
 // untouched says whether another program wrote to the file.

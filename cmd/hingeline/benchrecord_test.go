@@ -60,6 +60,58 @@ func TestRecordIsOpenOnce(t *testing.T) {
 	}
 }
 
+// failingDisk takes half of a line, or all of it without making it last.
+type failingDisk struct {
+	recordDisk
+	takes func(line []byte) []byte
+}
+
+var errDiskFull = errors.New("the disk is full")
+
+func (d *failingDisk) WriteAt(line []byte, at int64) (int, error) {
+	if taken := d.takes(line); len(taken) < len(line) {
+		n, err := d.recordDisk.WriteAt(taken, at)
+		return n, errors.Join(err, errDiskFull)
+	}
+	return d.recordDisk.WriteAt(line, at)
+}
+
+func (d *failingDisk) Sync() error { return errDiskFull }
+
+// Of an answer that could not be kept the record holds nothing; the next one stands in its
+// place.
+func TestAnswerThatWasNotKeptIsNotInTheRecord(t *testing.T) {
+	line := []byte(`{"event":"resumed","at":"2026-11-25T12:00:00Z"}` + "\n")
+	for name, takes := range map[string]func([]byte) []byte{
+		"half of it": func(line []byte) []byte { return line[:len(line)/2] },
+		"nothing":    func([]byte) []byte { return nil },
+		"all of it":  func(line []byte) []byte { return line },
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := startedRecord(t)
+			f, err := openRecordFile("pellin-park.bench", 1, r)
+			if err != nil {
+				t.Fatal(err)
+			}
+			disk := f.file
+			f.file = &failingDisk{disk, takes}
+			if err := f.Append(line); !errors.Is(err, errDiskFull) {
+				t.Fatalf("a full disk: %v", err)
+			}
+			if text, _ := os.ReadFile(recordPath("pellin-park.bench", 1)); !slices.Equal(text, r.Text) {
+				t.Errorf("the record holds\n%s", text)
+			}
+			f.file = disk
+			if err := errors.Join(f.Append(line), f.close()); err != nil {
+				t.Fatal(err)
+			}
+			if text, _ := os.ReadFile(recordPath("pellin-park.bench", 1)); !slices.Equal(text, append(slices.Clone(r.Text), line...)) {
+				t.Errorf("later it holds\n%s", text)
+			}
+		})
+	}
+}
+
 // A record whose header cannot be written is none; an empty one, as a full disk leaves it,
 // does not hide the one before it.
 func TestEmptyRecordHidesNone(t *testing.T) {

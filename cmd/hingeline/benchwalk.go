@@ -49,7 +49,7 @@ func (r *benchRun) walkThrough(ctx context.Context) error {
 
 // notKept says that an answer could not be written.
 func (r *benchRun) notKept(err error) error {
-	return &outputError{fmt.Errorf("the last answer was not kept: %w", err)}
+	return written(fmt.Errorf("the last answer was not kept: %w", err))
 }
 
 // welcome says what is about to be done.

@@ -6,7 +6,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/report/terminal"
@@ -51,13 +50,8 @@ fly, 3 a file cannot be used, 4 nothing was checked.`,
   hingeline check my-model.yaml --pdf my-model.pdf --html my-model.html
   hingeline check my-model.yaml
   hingeline check my-model.yaml --only @wing --watch`,
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			if len(args) == 0 {
-				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
-			}
-			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(c *cobra.Command, args []string) error { return s.check(c, args, flags) },
+		ValidArgsFunction: completing(1),
+		RunE:              func(c *cobra.Command, args []string) error { return s.check(c, args, flags) },
 	}
 	f := c.Flags()
 	f.StringArrayVar(&flags.only, "only", nil, "only checks with this `WORDS`: a tag (@wing), a stage (port wing), or words of a scenario; may be given again")

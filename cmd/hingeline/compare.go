@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/hingeline/airframes"
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
 	"example.com/hingeline/verify/compare"
@@ -52,13 +51,8 @@ against both.`,
 		Example: `  hingeline compare HEAD~1 my-model.yaml
   hingeline compare spring.yaml autumn.yaml my-model.feature
   hingeline compare v1:my-model.yaml v2:my-model.yaml --json`,
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			if len(args) < 2 {
-				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
-			}
-			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(c *cobra.Command, args []string) error { return s.compare(c, args, flags) },
+		ValidArgsFunction: completing(2),
+		RunE:              func(c *cobra.Command, args []string) error { return s.compare(c, args, flags) },
 	}
 	f := c.Flags()
 	f.BoolVar(&flags.brief, "brief", false, "differences, changes and checks in a line each, and the verdict")

@@ -57,13 +57,8 @@ wrong, or the search was stopped, 3 a file cannot be used, 4 nothing was tried.`
   hingeline faults my-model.yaml --min 100 --brief
   hingeline faults my-model.yaml --walk --script walk.feature
   hingeline faults my-model.yaml --seen walk.feature`,
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			if len(args) == 0 {
-				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
-			}
-			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(c *cobra.Command, args []string) error { return s.faults(c, args, flags) },
+		ValidArgsFunction: completing(1),
+		RunE:              func(c *cobra.Command, args []string) error { return s.faults(c, args, flags) },
 	}
 	f := c.Flags()
 	f.StringArrayVar(&flags.only, "only", nil, "only mistakes of this `KIND` (see --kinds); may be given again")

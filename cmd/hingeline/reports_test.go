@@ -193,8 +193,8 @@ func TestJSONOfProblemsKeepsToThePrintedSchema(t *testing.T) {
 		}
 	}
 	var to bytes.Buffer
-	if code := run([]string{"check", broken, "--json"}, strings.NewReader(""), fullDisk{}, &to); code != statusNotWritten {
-		t.Errorf("problems that cannot be written: exit status %d, wanted %d", code, statusNotWritten)
+	if code := run([]string{"check", broken, "--json"}, strings.NewReader(""), fullDisk{}, &to); code != statusNotGiven {
+		t.Errorf("problems that cannot be written: exit status %d, wanted %d", code, statusNotGiven)
 	}
 }
 
@@ -207,8 +207,8 @@ func TestResultThatCannotBeWrittenIsNoAnswer(t *testing.T) {
 		{"help"}, {"check", "--help"}, {"--version"}, {"completion", "bash"}, {"completion", "powershell"},
 	} {
 		var messages bytes.Buffer
-		if code := run(args, strings.NewReader(""), fullDisk{}, &messages); code != statusNotWritten {
-			t.Errorf("%q: exit status %d, wanted %d; messages:\n%s", args, code, statusNotWritten, &messages)
+		if code := run(args, strings.NewReader(""), fullDisk{}, &messages); code != statusNotGiven {
+			t.Errorf("%q: exit status %d, wanted %d; messages:\n%s", args, code, statusNotGiven, &messages)
 		}
 		if !strings.Contains(messages.String(), "could not be written: no room") {
 			t.Errorf("%q: messages are %q", args, &messages)

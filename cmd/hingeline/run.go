@@ -23,7 +23,7 @@ const (
 	statusBadInput       = 3  // an input file cannot be used
 	statusNothingChecked = 4  // no check ran
 	statusOurBug         = 70 // Hingeline itself is at fault
-	statusNotWritten     = 74 // the result could not be written: no answer was given, and no file is to blame
+	statusNotGiven       = 74 // the answer could not be given, because of the machine: a full disk for instance
 )
 
 // run is the whole program: the command line without the program's name in,
@@ -121,8 +121,8 @@ func (s *session) report(err error) int {
 	}
 	var output *outputError
 	if errors.As(err, &output) {
-		fmt.Fprintf(s.stderr, "hingeline: the result could not be written: %v\n", output.err)
-		return statusNotWritten
+		fmt.Fprintf(s.stderr, "hingeline: %v\n", output.err)
+		return statusNotGiven
 	}
 	fmt.Fprintf(s.stderr, "hingeline: %v\n", err)
 	var usage *usageError
@@ -155,7 +155,8 @@ func (s *session) writeProblems(e *inputError) {
 	fmt.Fprintln(s.stderr, "  \"hingeline explain CODE\" tells more about a code in [brackets]")
 }
 
-// outputError is a result that could not be written.
+// outputError is an answer that could not be given, although nothing is wrong with the
+// command line and the files.
 type outputError struct{ err error }
 
 func (e *outputError) Error() string { return e.err.Error() }
@@ -165,7 +166,7 @@ func written(err error) error {
 	if err == nil {
 		return nil
 	}
-	return &outputError{err}
+	return &outputError{fmt.Errorf("the result could not be written: %w", err)}
 }
 
 // remembering is a writer that remembers the first error, for those who write

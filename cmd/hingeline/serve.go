@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"log"
@@ -48,13 +47,8 @@ model goes by its name: serve bracken-20.`,
 		Example: `  hingeline serve bracken-20
   hingeline serve my-model.yaml --port 8020
   hingeline serve my-model.yaml --lan`,
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			if len(args) == 0 {
-				return airframes.Shipped(), cobra.ShellCompDirectiveDefault
-			}
-			return []string{"feature"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(c *cobra.Command, args []string) error { return s.serve(c, args, port, lan) },
+		ValidArgsFunction: completing(1),
+		RunE:              func(c *cobra.Command, args []string) error { return s.serve(c, args, port, lan) },
 	}
 	c.Flags().IntVar(&port, "port", 0, "the `PORT` to listen on, 1 to 65535; 0 is one that is free")
 	c.Flags().BoolVar(&lan, "lan", false, "let devices of the private network in too, each with a code that is said here; the line to them is not encrypted")
@@ -88,7 +82,7 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 	}
 	w, err := newWatcher()
 	if err != nil {
-		return fmt.Errorf("files cannot be watched here: %w", err)
+		return &outputError{fmt.Errorf("files cannot be watched here: %w", err)}
 	}
 	defer w.close()
 	listener, err := listenHere(port)
@@ -130,26 +124,31 @@ func (s *session) serve(c *cobra.Command, args []string, port int, lan bool) err
 		return written(err)
 	}
 	fmt.Fprintln(s.stderr, "open this address in a browser on this machine; Ctrl-C ends it\nit moves pictures only: no radio and no servo is told anything")
-	ended := make(chan error, 1+len(others))
-	giveOut := func(l net.Listener) { ended <- web.Serve(l) }
-	go giveOut(listener)
+	listeners := []net.Listener{listener}
 	for _, l := range others {
-		go giveOut(server.Network(l))
+		listeners = append(listeners, server.Network(l))
 	}
 	go func() {
 		defer server.Catch()
 		s.follow(ctx, server, w, args, first)
 	}()
+	return giveOut(ctx, web, server.Bugs(), listeners)
+}
+
+// giveOut gives the page out until the context ends, or one of the listeners by itself. A
+// bug comes out of it as a panic.
+func giveOut(ctx context.Context, web *http.Server, bugs <-chan serve.Bug, listeners []net.Listener) error {
+	ended := make(chan error, len(listeners))
+	for _, l := range listeners {
+		go func() { ended <- web.Serve(l) }()
+	}
 	select {
-	case bug := <-server.Bugs():
+	case bug := <-bugs:
 		panic(bug)
 	case <-ctx.Done():
 		return nil
 	case err := <-ended:
-		if errors.Is(err, http.ErrServerClosed) {
-			return nil
-		}
-		return fmt.Errorf("the page cannot be given out any more: %w", err)
+		return &outputError{fmt.Errorf("the page cannot be given out any more: %w", err)}
 	}
 }
 

@@ -18,7 +18,7 @@ const lanWarning = `⚠ --lan: other devices on this network can ask for this pa
 func listenPrivately(port int) ([]net.Listener, error) {
 	found, err := net.InterfaceAddrs()
 	if err != nil {
-		return nil, fmt.Errorf("the addresses of this machine cannot be read: %w", err)
+		return nil, &outputError{fmt.Errorf("the addresses of this machine cannot be read: %w", err)}
 	}
 	var list []net.Listener
 	var why error

@@ -31,7 +31,7 @@ const (
 func (s *session) watch(check func() ([]diskFile, error)) error {
 	w, err := newWatcher()
 	if err != nil {
-		return fmt.Errorf("files cannot be watched here: %w", err)
+		return &outputError{fmt.Errorf("files cannot be watched here: %w", err)}
 	}
 	defer w.close()
 	s.follows = true

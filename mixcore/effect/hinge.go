@@ -6,8 +6,8 @@ import (
 	"example.com/hingeline/mixcore"
 )
 
-// AirDensity is that of the standard atmosphere at sea level, kg/m³.
-const AirDensity = 1.225
+// airDensity is that of the standard atmosphere at sea level, kg/m³.
+const airDensity = 1.225
 
 // Band is a number known only within bounds.
 type Band struct{ Low, High float64 }
@@ -19,7 +19,7 @@ type Band struct{ Low, High float64 }
 // force at half chord, High thin-aerofoil theory.
 func HingeMoment(chord, span, part, speed float64, angle mixcore.Degrees) Band {
 	turn := math.Abs(float64(angle)) * math.Pi / 180
-	whole := AirDensity / 2 * speed * speed * chord * chord * span
+	whole := airDensity / 2 * speed * speed * chord * chord * span
 	a, b := whole*math.Sin(turn)/2, whole*-ThinFlap(part).HingeFlap*turn
 	return Band{math.Min(a, b), math.Max(a, b)}
 }

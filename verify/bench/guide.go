@@ -194,20 +194,23 @@ func (g *Guide) Help() []string {
 	}
 }
 
-// note writes an event into the journal and takes it.
+// note writes an event into the journal and takes it: both or neither. What cannot be
+// taken is not written either, for nobody could go on with a record that holds it.
 func (g *Guide) note(e Event) error {
 	e.At = g.now()
 	line, err := encode(&e)
 	if err != nil {
 		return err
 	}
+	walk, then := *g.walk, g.state.clone()
+	if err := walk.apply(&then, &e); err != nil {
+		panic("bench: an event of its own cannot be: " + err.Error())
+	}
 	if err := g.journal.Append(line); err != nil {
 		return err
 	}
 	at := g.at
-	if err := g.walk.apply(&g.state, &e); err != nil {
-		panic("bench: an event of its own cannot be: " + err.Error())
-	}
+	*g.walk, g.state = walk, then
 	g.asking, g.next = askStep, nil
 	if g.at != at || e.Kind == Back || e.Kind == Further || e.Kind == Resumed || e.Kind == Changed {
 		g.shown = false

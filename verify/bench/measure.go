@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/wording"
 )
@@ -84,7 +85,7 @@ func (w *Walk) amountOf(part int, text string) (e Event, ok bool, problem string
 	if size > widest {
 		return e, true, fmt.Sprintf("%s is more than any surface turns", wording.Angle(mixcore.Degrees(size)))
 	}
-	size = math.Round(size*1000) / 1000
+	size = airframes.Thousandths(size)
 	e.Degrees = &size
 	return e, true, ""
 }

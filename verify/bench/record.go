@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"time"
 
 	"example.com/hingeline/airframes"
@@ -14,6 +13,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/resolved"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/strictjson"
 )
 
 // Format is the number of the shape of records that this package writes.
@@ -145,7 +145,7 @@ func Read(text []byte) (*Record, error) {
 	}
 	lines := bytes.Split(text[:r.Whole-1], []byte("\n"))
 	r.Header = &Header{}
-	if err := strictly(lines[0], r.Header); err != nil {
+	if err := strictjson.Read(lines[0], r.Header); err != nil {
 		return nil, fmt.Errorf("%w: %v", errNoRecord, err)
 	}
 	if r.Header.Format != Format {
@@ -156,7 +156,7 @@ func Read(text []byte) (*Record, error) {
 	}
 	for i, line := range lines[1:] {
 		var e Event
-		if err := strictly(line, &e); err != nil {
+		if err := strictjson.Read(line, &e); err != nil {
 			return nil, fmt.Errorf("line %d of it cannot be read: %v", i+2, err)
 		}
 		if err := dated(e.At); err != nil {
@@ -171,18 +171,6 @@ func Read(text []byte) (*Record, error) {
 func dated(date string) error {
 	if _, err := time.Parse(time.RFC3339, date); err != nil {
 		return fmt.Errorf("has the date %q, wanted one such as 2026-11-25T20:15:00Z", date)
-	}
-	return nil
-}
-
-func strictly(line []byte, into any) error {
-	d := json.NewDecoder(bytes.NewReader(line))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
-		return err
-	}
-	if _, err := d.Token(); err != io.EOF {
-		return errors.New("something stands behind its end")
 	}
 	return nil
 }

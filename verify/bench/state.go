@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"example.com/hingeline/verify/faults/sight"
@@ -38,6 +39,17 @@ type reading struct {
 	part   int
 	before bool
 	servo  int
+}
+
+// clone is a state that events can be tried on.
+func (s *state) clone() state {
+	c := *s
+	c.steps = slices.Clone(s.steps)
+	for i := range c.steps {
+		st := &c.steps[i]
+		st.saw, st.before, st.read = maps.Clone(st.saw), maps.Clone(st.before), maps.Clone(st.read)
+	}
+	return c
 }
 
 func (s *stepState) forget() { *s = stepState{} }

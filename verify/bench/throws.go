@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/result"
@@ -116,5 +117,5 @@ func sizeOf(p *mixcore.Part, degrees float64) result.ThrowSize {
 	return size
 }
 
-// round is to 0.001, so that what is shown does not hang on the last bits.
-func round(x float64) float64 { return math.Round(x*1000)/1000 + 0 }
+// round is what is shown of a number: it does not hang on the last bits.
+func round(x float64) float64 { return airframes.Thousandths(x) }

@@ -278,10 +278,10 @@ func (w *Walk) takes(s *Step, part int) mixcore.Seconds {
 	setup, plan := &w.Model.Setup, w.Model.Plan
 	out := plan.NewOutput()
 	plan.Eval(&s.To, out)
-	end, last := sight.PlaceOf(setup, part, out), mixcore.Seconds(0)
+	end, last := out.Parts[part].Place(), mixcore.Seconds(0)
 	near := visible(w.Look, &setup.Parts[part]) / 2
 	plan.During(&s.From, &s.To, longestWatch, func(now mixcore.Seconds, out *mixcore.Output) bool {
-		if math.Abs(sight.PlaceOf(setup, part, out)-end) > near {
+		if math.Abs(out.Parts[part].Place()-end) > near {
 			last = now
 		}
 		return true

@@ -48,10 +48,9 @@ func foreOrAft(aft bool) string {
 // position is where a part stands.
 func position(p *mixcore.Part, o mixcore.PartOutput) value {
 	v := value{words: wording.Position(p, o)}
-	switch p.Motion {
-	case mixcore.UpDown, mixcore.LeftRight:
+	if p.Motion.Hinged() {
 		v.exact = turn(p.Motion, o.Angle).exact
-	default:
+	} else {
 		v.exact = percent(o.Amount).exact
 	}
 	return v

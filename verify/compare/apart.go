@@ -115,7 +115,7 @@ func (p *pair) see(in mixcore.Input) {
 // difference is how much further plus the part is in the newer set-up.
 func (p *pair) difference(in *mixcore.Input) float64 {
 	was, is := p.stand(in)
-	return p.placed(is) - p.placed(was)
+	return is.Place() - was.Place()
 }
 
 func (p *pair) stand(in *mixcore.Input) (was, is mixcore.PartOutput) {
@@ -125,18 +125,7 @@ func (p *pair) stand(in *mixcore.Input) (was, is mixcore.PartOutput) {
 	return p.wasOut.Parts[p.was], p.isOut.Parts[p.is]
 }
 
-func (p *pair) placed(out mixcore.PartOutput) float64 {
-	if p.hinged() {
-		return float64(out.Angle)
-	}
-	return float64(out.Amount)
-}
-
 func (p *pair) motion() mixcore.Motion { return p.c.new.Model.Setup.Parts[p.is].Motion }
-
-func (p *pair) hinged() bool {
-	return p.motion() == mixcore.UpDown || p.motion() == mixcore.LeftRight
-}
 
 // search closes in on the largest difference: first the prover's own smallest margin to
 // what is beyond all, then halving between what was found and what is proved. Where the
@@ -206,7 +195,7 @@ func inSpan(s *prove.Span, at float64) bool {
 // apart is what was found, in words.
 func (p *pair) apart() *result.Apart {
 	was, is := p.stand(&p.at)
-	by := p.placed(is) - p.placed(was)
+	by := is.Place() - was.Place()
 	now := p.c.halves.Controls.Is(&p.at)
 	s := &p.c.new.Model.Setup
 	a := &result.Apart{
@@ -216,7 +205,7 @@ func (p *pair) apart() *result.Apart {
 	}
 	a.Exact = a.AtMost-a.By <= near
 	size := wording.PercentBeside(mixcore.Percent(a.By), 0)
-	if p.hinged() {
+	if p.motion().Hinged() {
 		a.Unit, size = "°", wording.AngleBeside(mixcore.Degrees(a.By), 0)
 	}
 	a.Text = size + " further " + a.Way

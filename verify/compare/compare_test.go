@@ -13,7 +13,6 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/compare"
 	"example.com/hingeline/verify/faults/mistake"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
 )
@@ -178,7 +177,7 @@ func TestLargestChangeIsNotContradictedBySamples(t *testing.T) {
 					if in.SignalLost {
 						lost = 1
 					}
-					worst[i][lost] = math.Max(worst[i][lost], math.Abs(sight.PlaceOf(&m.Setup, i, x)-sight.PlaceOf(&m.Setup, i, y)))
+					worst[i][lost] = math.Max(worst[i][lost], math.Abs(x.Parts[i].Place()-y.Parts[i].Place()))
 				}
 			}
 			for i := range m.Setup.Parts {

@@ -24,12 +24,8 @@ const deadPercent = 0.1
 // answer is how far a part went between two outputs.
 func (d *drafter) answer(part int, from, to *mixcore.Output) strength {
 	p := &d.s.Parts[part]
-	went, none := 0.0, float64(wording.NeutralBelow)
-	switch p.Motion {
-	case mixcore.UpDown, mixcore.LeftRight:
-		went = math.Abs(float64(to.Parts[part].Angle - from.Parts[part].Angle))
-	default:
-		went = math.Abs(float64(to.Parts[part].Amount - from.Parts[part].Amount))
+	went, none := math.Abs(to.Parts[part].Place()-from.Parts[part].Place()), float64(wording.NeutralBelow)
+	if !p.Motion.Hinged() {
 		none = deadPercent
 	}
 	switch {
@@ -43,9 +39,7 @@ func (d *drafter) answer(part int, from, to *mixcore.Output) strength {
 
 // computed is the way in which the set-up moved a part.
 func (d *drafter) computed(part int, from, to *mixcore.Output) phrase.Way {
-	a, b := from.Parts[part], to.Parts[part]
-	went := float64(b.Angle-a.Angle) + float64(b.Amount-a.Amount)
-	return phrase.WayOf(d.s.Parts[part].Motion, went > 0)
+	return phrase.WayOf(d.s.Parts[part].Motion, to.Parts[part].Place() > from.Parts[part].Place())
 }
 
 // play evaluates a step in a state into d.before and d.after.

@@ -89,7 +89,7 @@ func (e *effects) differs(variant *airframes.Model, s *showing) bool {
 	most := 0.0
 	for part := range e.m.Setup.Parts {
 		p := &e.m.Setup.Parts[part]
-		by := math.Abs(sight.PlaceOf(&e.m.Setup, part, right) - sight.PlaceOf(&variant.Setup, part, wrong))
+		by := math.Abs(right.Parts[part].Place() - wrong.Parts[part].Place())
 		if by > e.m.StillOf(p) && by > most {
 			most, s.part = by, part
 		}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"example.com/hingeline/mixcore"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/phrase"
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/script"
@@ -112,7 +111,7 @@ func (j *judge) settings(at *mixcore.Input, of func(control int) bool) (list []s
 func (j *judge) tolerance(m *missed) float64 {
 	_, right := outputs(j.m.Plan, &m.shows)
 	_, wrong := outputs(m.variant.Plan, &m.shows)
-	apart := math.Abs(sight.PlaceOf(&j.m.Setup, m.shows.part, right) - sight.PlaceOf(&m.variant.Setup, m.shows.part, wrong))
+	apart := math.Abs(right.Parts[m.shows.part].Place() - wrong.Parts[m.shows.part].Place())
 	most := 5.0 // percent of a motor or extra
 	if j.m.Setup.Parts[m.shows.part].Motion.Hinged() {
 		most = 1

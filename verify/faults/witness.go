@@ -66,7 +66,7 @@ func (j *judge) late(variant *airframes.Model, touched []int) (best showing, fou
 		j.m.Plan.EvalAfter(&step.From, &step.To, after, right)
 		variant.Plan.EvalAfter(&step.From, &step.To, after, wrong)
 		for _, i := range touched {
-			if d := math.Abs(sight.PlaceOf(&j.m.Setup, i, right) - sight.PlaceOf(&variant.Setup, i, wrong)); d > by {
+			if d := math.Abs(right.Parts[i].Place() - wrong.Parts[i].Place()); d > by {
 				part, by = i, d
 			}
 		}
@@ -163,7 +163,7 @@ func (j *judge) moving(parts []int) (poses []mixcore.Input, never bool) {
 		if fadesBearOn(&j.m.Setup, part) {
 			never = false // on the way it may be where it never rests
 		}
-		at := sight.PlaceOf(&j.m.Setup, part, out)
+		at := out.Parts[part].Place()
 		claim := prove.Claim{Now: prove.Everywhere(&j.m.Setup), Want: prove.Place{Part: part, Low: at - j.still(part)/2, High: at + j.still(part)/2}}
 		d := p.Decide(j.ctx, &claim, prove.Options{Boxes: cmp.Or(j.o.Boxes, UsualBoxes), Plain: true})
 		never = never && d.Answer == prove.Proved
@@ -183,7 +183,7 @@ func (j *judge) plainer(part int, from float64, pose *mixcore.Input) mixcore.Inp
 		low, high := j.m.Setup.Controls[i].Range()
 		for _, in.Position[i] = range []float64{rest.Position[i], high, low, was} {
 			j.m.Plan.Eval(&in, out)
-			if math.Abs(sight.PlaceOf(&j.m.Setup, part, out)-from) > j.still(part)/2 {
+			if math.Abs(out.Parts[part].Place()-from) > j.still(part)/2 {
 				break
 			}
 		}

@@ -169,7 +169,7 @@ func (f *finder) lookAtPart(i int, in *mixcore.Input, moved int) {
 	if o.Limits&mixcore.ServosFight != 0 {
 		r.fight.offer(in, moved, amount)
 	}
-	at := float64(o.Angle) + float64(o.Amount) // one of the two is 0
+	at := o.Place()
 	if !r.seen {
 		r.least, r.most, r.seen = at, at, true
 	}

@@ -160,7 +160,7 @@ func (w *rewriter) correct(c *Correction) error {
 }
 
 func plainNumber(x float64) string {
-	return strconv.FormatFloat(math.Round(x*1000)/1000, 'f', -1, 64)
+	return strconv.FormatFloat(airframes.Thousandths(x), 'f', -1, 64)
 }
 
 // number writes one value of a linkage, or puts it behind the arm's length.

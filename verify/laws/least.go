@@ -1,7 +1,5 @@
 package laws
 
-import "example.com/hingeline/mixcore"
-
 // The least that counts: the same as for the sentences of a script.
 const (
 	// clearly is the least difference between two movements that makes one of them
@@ -17,14 +15,6 @@ const (
 // still is the least change that counts as a movement of a part, in degrees or
 // percent.
 func (mk *maker) still(part int) float64 { return mk.m.StillOf(&mk.s.Parts[part]) }
-
-// placeOf is where a part stands, in degrees or percent, plus as mixcore's.
-func placeOf(p *mixcore.Part, o *mixcore.PartOutput) float64 {
-	if p.Motion.Hinged() {
-		return float64(o.Angle)
-	}
-	return float64(o.Amount)
-}
 
 // beyond is further than any part, channel or arm can go, in degrees or percent: an
 // end of a range that is never reached. Provers take it more easily than infinity.

@@ -213,7 +213,7 @@ func (mk *maker) movesAtRest(part int, low, high at) bool {
 		in := mk.rest.Clone()
 		in.Position[a.control] = float64(a.position)
 		mk.m.Plan.Eval(&in, mk.out[0])
-		return placeOf(&mk.s.Parts[part], &mk.out[0].Parts[part])
+		return mk.out[0].Parts[part].Place()
 	}
 	return math.Abs(stands(high)-stands(low)) >= mk.still(part)
 }

@@ -82,7 +82,7 @@ func (mk *maker) mayDiffer(pair poses.Pair) float64 {
 func (mk *maker) uneven(v *view, pair poses.Pair, sign float64) sight {
 	port, starboard := &mk.s.Parts[pair.Port], &mk.s.Parts[pair.Starboard]
 	here, there := v.now.Output.Parts[pair.Port], v.before.Output.Parts[pair.Starboard]
-	apart := math.Abs(placeOf(port, &here) - sign*placeOf(starboard, &there))
+	apart := math.Abs(here.Place() - sign*there.Place())
 	with := "there"
 	if !mk.samePose(v) {
 		with = "with " + wording.Listed(wording.Pose(mk.s, &v.before.Input))

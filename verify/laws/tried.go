@@ -46,14 +46,14 @@ func (mk *maker) try(stick int) []tried {
 		t.position = append(t.position, in.Position...)
 		mk.m.Plan.Eval(in, mk.out[0])
 		for part := range mk.s.Parts {
-			t.rest = append(t.rest, placeOf(&mk.s.Parts[part], &mk.out[0].Parts[part]))
+			t.rest = append(t.rest, mk.out[0].Parts[part].Place())
 		}
 		for side, at := range ends {
 			in.Position[stick] = at
 			mk.m.Plan.Eval(in, mk.out[1])
 			for _, part := range parts {
 				moved := t.moves[part]
-				moved[side] = placeOf(&mk.s.Parts[part], &mk.out[1].Parts[part]) - t.rest[part]
+				moved[side] = mk.out[1].Parts[part].Place() - t.rest[part]
 				t.moves[part] = moved
 			}
 			t.unsure = t.unsure || mk.air.Change(mk.out[0], mk.out[1]).Answer(axis) == effect.Unsure

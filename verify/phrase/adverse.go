@@ -11,10 +11,10 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// AdverseSlack is how much more adverse yaw than with equal throws does not
+// adverseSlack is how much more adverse yaw than with equal throws does not
 // count as growing: linkages make equal throws a little unequal. A modelling
 // choice, no source.
-const AdverseSlack = 0.02
+const adverseSlack = 0.02
 
 // adverseYaw reads "adverse yaw does not grow".
 func (r *reader) adverseYaw(o *Outcome) bool {
@@ -51,11 +51,11 @@ func (j *judge) adverse(out *mixcore.Output) seen {
 		return seen{got: fmt.Sprintf("rolls %s, and the %s %s it against that", strings.ToUpper(way), j.named(parts), verb),
 			explain: explained(parts, chain.Direction)}
 	}
-	s := seen{passed: ratio <= 1+AdverseSlack}
+	s := seen{passed: ratio <= 1+adverseSlack}
 	size := mixcore.Percent(math.Abs(ratio-1) * 100)
 	bound := mixcore.Percent(0)
 	if ratio > 1 {
-		bound = AdverseSlack * 100
+		bound = adverseSlack * 100
 	}
 	switch said := wording.PercentBeside(size, bound); {
 	case said == wording.Percent(0):

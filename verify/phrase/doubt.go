@@ -42,7 +42,7 @@ func (v *Vocabulary) Doubt(o *Outcome, failed *Verdict, before, now *mixcore.Out
 	case PowerAt, AtStop, NotAtStop, HoldsAir, ServosAgree:
 		return chain.Amount
 	case Move:
-		change := place(p, to) - place(p, before.Parts[failed.Part])
+		change := to.Place() - before.Parts[failed.Part].Place()
 		return doubtOfDistance(change*o.Way.sign(), j.still(p))
 	case Stand:
 		return j.doubtOfStand(p, to)
@@ -80,7 +80,7 @@ func (j *judge) doubtOfStand(p *mixcore.Part, o mixcore.PartOutput) chain.Doubt 
 func (j *judge) doubtOfComparison(part int, now *mixcore.Output) chain.Doubt {
 	for _, i := range []int{part, j.o.Other} {
 		p := &j.setup.Parts[i]
-		if math.Abs(place(p, now.Parts[i])-place(p, j.before.Parts[i])) < j.still(p) {
+		if math.Abs(now.Parts[i].Place()-j.before.Parts[i].Place()) < j.still(p) {
 			return chain.Stuck
 		}
 	}

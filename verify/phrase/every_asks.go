@@ -3,8 +3,6 @@ package phrase
 import (
 	"fmt"
 	"slices"
-
-	"example.com/hingeline/mixcore"
 )
 
 // everywhere gives outcomes what the prefixes set free, and a condition that stands
@@ -143,12 +141,7 @@ func (r *reader) oneSided(o *Outcome) bool {
 		}
 	}
 	for _, i := range o.Subject.Channels {
-		c := &r.setup.Channels[i]
-		low, high := float64(c.PulseMin), float64(c.PulseMax)
-		if a.Unit == "%" {
-			low, high = float64(mixcore.OutputOf(c.PulseMin)), float64(mixcore.OutputOf(c.PulseMax))
-		}
-		if a.missesAll(low, high) {
+		if low, high := endsOf(&r.setup.Channels[i], a.Unit); a.missesAll(low, high) {
 			return r.toothless(o, low, high)
 		}
 	}

@@ -12,7 +12,7 @@ func (j *judge) movesWords(p *mixcore.Part, from, to mixcore.PartOutput, out *mi
 	moved, fromTo := wording.Moved(p, from, to, j.model.Still), wording.FromTo(p, from, to, j.model.Still)
 	switch j.o.Verb {
 	case Move:
-		return j.exactly(p, moved, (place(p, to)-place(p, from))*j.o.Way.sign()) + fromTo
+		return j.exactly(p, moved, (to.Place()-from.Place())*j.o.Way.sign()) + fromTo
 	case Stops:
 		if p.Motor.Stopped(from.Amount) {
 			return moved + "; it was not running before, so this shows nothing"
@@ -35,7 +35,7 @@ func (j *judge) standsWords(p *mixcore.Part, o mixcore.PartOutput) string {
 		}
 		return words
 	}
-	distance := place(p, o)
+	distance := o.Place()
 	if p.Motion.Hinged() {
 		distance = math.Abs(distance)
 	}

@@ -222,14 +222,6 @@ func (v *Vocabulary) still(p *mixcore.Part) float64 {
 	return max(least, v.unseen)
 }
 
-// place is where a part stands, in degrees or percent, plus as mixcore's.
-func place(p *mixcore.Part, o mixcore.PartOutput) float64 {
-	if p.Motion.Hinged() {
-		return float64(o.Angle)
-	}
-	return float64(o.Amount)
-}
-
 // part judges one part and says what it did.
 func (j *judge) part(i int, out *mixcore.Output) (bool, string) {
 	p, to := &j.setup.Parts[i], out.Parts[i]
@@ -250,7 +242,7 @@ func (j *judge) part(i int, out *mixcore.Output) (bool, string) {
 
 // moves judges what a part did since before the movement.
 func (j *judge) moves(p *mixcore.Part, from, to mixcore.PartOutput, out *mixcore.Output) bool {
-	change := place(p, to) - place(p, from)
+	change := to.Place() - from.Place()
 	switch j.o.Verb {
 	case Move:
 		distance := change * j.o.Way.sign()
@@ -263,7 +255,7 @@ func (j *judge) moves(p *mixcore.Part, from, to mixcore.PartOutput, out *mixcore
 		return p.Motor.Stopped(from.Amount) && p.Motor.Stopped(to.Amount)
 	}
 	other := &j.setup.Parts[j.o.Other]
-	against := place(other, out.Parts[j.o.Other]) - place(other, j.before.Parts[j.o.Other])
+	against := out.Parts[j.o.Other].Place() - j.before.Parts[j.o.Other].Place()
 	return j.compares(change, against, j.still(p), j.still(other))
 }
 

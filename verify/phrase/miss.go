@@ -32,7 +32,7 @@ func (v *Vocabulary) Miss(o *Outcome, failed *Verdict, before, now *mixcore.Outp
 		if !j.moved {
 			return ""
 		}
-		change := (place(p, to) - place(p, before.Parts[failed.Part])) * o.Way.sign()
+		change := (to.Place() - before.Parts[failed.Part].Place()) * o.Way.sign()
 		return j.missOfWay(p, doubt, change, "it goes", "DID NOT MOVE")
 	case Stand:
 		distance := float64(to.Angle) * o.Way.sign()
@@ -132,7 +132,7 @@ func (j *judge) missOfComparison(part int, now *mixcore.Output, doubt chain.Doub
 	}
 	for _, i := range []int{part, j.o.Other} {
 		p := &j.setup.Parts[i]
-		if math.Abs(place(p, now.Parts[i])-place(p, j.before.Parts[i])) < j.still(p) {
+		if math.Abs(now.Parts[i].Place()-j.before.Parts[i].Place()) < j.still(p) {
 			return "DID NOT MOVE: the " + p.Name
 		}
 	}

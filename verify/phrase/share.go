@@ -11,10 +11,10 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
-// LeastHelix is the least pb/2V, in radians, that the other surfaces must give
+// leastHelix is the least pb/2V, in radians, that the other surfaces must give
 // for a share of it to mean anything: a tenth of a degree a second for each
 // metre a second and metre of span.
-const LeastHelix = 0.001
+const leastHelix = 0.001
 
 // addsToRoll reads "adds at least 25 % to the roll".
 func (r *reader) addsToRoll(o *Outcome) bool {
@@ -120,7 +120,7 @@ func (j *judge) addsToRoll(out *mixcore.Output) seen {
 		return seen{got: "cannot be worked out: the " + j.named(stray) + " too would roll it, and that is no part of the estimate",
 			explain: explained(stray, chain.Astir)}
 	}
-	if math.Abs(others) < LeastHelix {
+	if math.Abs(others) < leastHelix {
 		return seen{got: "nothing else rolls the model, so there is nothing to add to", explain: j.shareExplained(share, others)}
 	}
 	percent := named / others * 100
@@ -173,7 +173,7 @@ func (j *judge) shareExplained(share []float64, others float64) []Explained {
 	for _, i := range parts[:min(len(parts), MostExplained)] {
 		e := Explained{Part: i, Doubt: chain.Amount}
 		switch {
-		case math.Abs(share[i]) < LeastHelix:
+		case math.Abs(share[i]) < leastHelix:
 			e.Doubt = chain.Stuck
 		case share[i]*others < 0:
 			e.Doubt = chain.Direction

@@ -30,7 +30,7 @@ func (v *Vocabulary) StandWanted(o *Outcome, before, now *mixcore.Output) (Stret
 		if before == nil {
 			return Stretch{}, false
 		}
-		from := place(p, before.Parts[part])
+		from := before.Parts[part].Place()
 		by, told := v.wayWanted(o, before, now)
 		if !told {
 			return Stretch{}, false
@@ -79,7 +79,7 @@ func (v *Vocabulary) wayWanted(o *Outcome, before, now *mixcore.Output) (by Stre
 		return by, true
 	}
 	other := &v.setup.Parts[o.Other]
-	against := place(other, now.Parts[o.Other]) - place(other, before.Parts[o.Other])
+	against := now.Parts[o.Other].Place() - before.Parts[o.Other].Place()
 	if math.Abs(against) < v.still(other) {
 		return Stretch{}, false // nothing to compare with
 	}
@@ -88,7 +88,7 @@ func (v *Vocabulary) wayWanted(o *Outcome, before, now *mixcore.Output) (by Stre
 	case Opposite:
 		way = -against
 	case AsFar, LessThan, MoreThan: // either way will do: the one that it goes
-		if change := place(p, now.Parts[part]) - place(p, before.Parts[part]); math.Abs(change) >= still {
+		if change := now.Parts[part].Place() - before.Parts[part].Place(); math.Abs(change) >= still {
 			way = change
 		}
 	}

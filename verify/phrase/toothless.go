@@ -13,10 +13,7 @@ func (r *reader) bites(o *Outcome, a Amount, from int) bool {
 	}
 	for _, i := range o.Subject.Channels {
 		c := &r.setup.Channels[i]
-		low, high := float64(c.PulseMin), float64(c.PulseMax)
-		if a.Unit == "%" {
-			low, high = float64(mixcore.OutputOf(c.PulseMin)), float64(mixcore.OutputOf(c.PulseMax))
-		}
+		low, high := endsOf(c, a.Unit)
 		if a.takesIn(low, high) {
 			return r.fail(across(r.tokens[from], r.last(), CodeBadNumber,
 				"nothing could fail this: the "+channelTitle(c)+" is between "+measure(low, a.Unit)+" and "+measure(high, a.Unit)+" always", "write a narrower amount"))
@@ -41,6 +38,14 @@ func (r *reader) bites(o *Outcome, a Amount, from int) bool {
 // takesIn is true if the amount holds for everything from low to high.
 func (a Amount) takesIn(low, high float64) bool {
 	return a.holds(low) && a.holds(high)
+}
+
+// endsOf is the least and the most that a channel could put out, in a unit.
+func endsOf(c *mixcore.Channel, unit string) (low, high float64) {
+	if unit == "%" {
+		return float64(mixcore.OutputOf(c.PulseMin)), float64(mixcore.OutputOf(c.PulseMax))
+	}
+	return float64(c.PulseMin), float64(c.PulseMax)
 }
 
 // mostOf is the furthest that a part could be from neutral, in a unit.

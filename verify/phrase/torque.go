@@ -11,7 +11,7 @@ import (
 
 // The bounds of a torque sentence.
 const (
-	MostTimes    = 100.0 // times the torque needed
+	mostTimes    = 100.0 // times the torque needed
 	SlowestSpeed = 0.1   // metres a second
 	FastestSpeed = 200.0
 )
@@ -107,7 +107,7 @@ func (r *reader) times() (float64, bool) {
 		return countWords[first.text], true
 	case first.kind == numberToken && r.tokens[r.at+1].text == "times":
 		r.at += 2
-		if !(first.number > 0 && first.number <= MostTimes) {
+		if !(first.number > 0 && first.number <= mostTimes) {
 			return 0, r.fail(across(first, r.last(), CodeBadNumber, first.text+" times makes no sense", "write more than 0 and at most 100 times"))
 		}
 		return first.number, true

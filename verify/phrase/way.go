@@ -56,7 +56,7 @@ func (j *judge) kept(part int, out *mixcore.Output) (holds bool, by float64) {
 	if j.o.Verb == StaysStopped {
 		return p.Motor.Stopped(to.Amount), float64(to.Amount)
 	}
-	by = math.Abs(place(p, to) - place(p, from))
+	by = math.Abs(to.Place() - from.Place())
 	return by < j.still(p), by
 }
 

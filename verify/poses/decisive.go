@@ -28,9 +28,9 @@ type Row struct {
 	At     *mixcore.Input // controls that make it so, as few as can be off rest; nil where no place does
 }
 
-// MostTests is of how many tests a truth table is made at most; of a condition of more
+// mostTests is of how many tests a truth table is made at most; of a condition of more
 // there is none.
-const MostTests = 8
+const mostTests = 8
 
 // Decisive makes the truth table of a condition. places are where each control may be
 // put, its rest first. What the tests of one control cannot be together has no place.
@@ -42,7 +42,7 @@ func (p *Probe) Decisive(c *mixcore.Condition, places [][]float64) Decisive {
 		}
 	})
 	n := len(d.Tests)
-	if n > MostTests {
+	if n > mostTests {
 		return Decisive{}
 	}
 	for row := range 1 << n {
@@ -117,13 +117,13 @@ func (p *Probe) at(d *Decisive, truths []bool, places [][]float64) *mixcore.Inpu
 const mostSets = 10_000
 
 // rows are a set of lines of a truth table, as bits.
-type rows [1 << MostTests / 64]uint64
+type rows [1 << mostTests / 64]uint64
 
 func (r *rows) add(row int)      { r[row/64] |= 1 << (row % 64) }
 func (r *rows) has(row int) bool { return r[row/64]>>(row%64)&1 == 1 }
 
 func (r *rows) list() (list []int) {
-	for row := range 1 << MostTests {
+	for row := range 1 << mostTests {
 		if r.has(row) {
 			list = append(list, row)
 		}
@@ -146,7 +146,7 @@ type sought struct {
 func smallest(pairs [][][2]int) [][]int {
 	s := sought{other: make([][]int, len(pairs)), pairs: pairs}
 	for test, list := range pairs {
-		s.other[test] = slices.Repeat([]int{-1}, 1<<MostTests)
+		s.other[test] = slices.Repeat([]int{-1}, 1<<mostTests)
 		for _, pair := range list {
 			s.other[test][pair[0]], s.other[test][pair[1]] = pair[1], pair[0]
 		}

@@ -73,11 +73,11 @@ func holdsInBox(t *rapid.T, plan *mixcore.Plan, p *prove.Prover, claim *prove.Cl
 		if !usable {
 			continue
 		}
-		hold(fmt.Sprintf("place of part %d", first), box.Where(first, false), placeOf(s, first, now), at)
+		hold(fmt.Sprintf("place of part %d", first), box.Where(first, false), now.Parts[first].Place(), at)
 		if box.Two() {
-			hold(fmt.Sprintf("other place of part %d", second), box.Where(second, true), placeOf(s, second, other), at)
+			hold(fmt.Sprintf("other place of part %d", second), box.Where(second, true), other.Parts[second].Place(), at)
 			hold(fmt.Sprintf("place of part %d less %v times that of part %d", first, side, second), gap,
-				placeOf(s, first, now)-side*placeOf(s, second, other), at)
+				now.Parts[first].Place()-side*other.Parts[second].Place(), at)
 		}
 	}
 	return looked
@@ -90,14 +90,6 @@ func uses(box *prove.Box, s *mixcore.Setup, part int) bool {
 		}
 	}
 	return true
-}
-
-func placeOf(s *mixcore.Setup, part int, out *mixcore.Output) float64 {
-	switch s.Parts[part].Motion {
-	case mixcore.UpDown, mixcore.LeftRight:
-		return float64(out.Parts[part].Angle)
-	}
-	return float64(out.Parts[part].Amount)
 }
 
 // A drive's range and slope hold over every stretch of sums, at its kinks and limits too.

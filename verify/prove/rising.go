@@ -12,7 +12,7 @@ func (w Rising) uses(p *Prover) uses { return usesOf(p, nil, []int{w.Part}) }
 
 // margin: from Other to Now the control has moved in its plus direction.
 func (w Rising) margin(p *Prover, now, other *mixcore.Output) float64 {
-	back := w.Sign * (p.placeOf(w.Part, now) - p.placeOf(w.Part, other))
+	back := w.Sign * (now.Parts[w.Part].Place() - other.Parts[w.Part].Place())
 	if back >= -Rounding {
 		return 0
 	}

@@ -52,7 +52,7 @@ const slopePieces = 32
 func (p *Prover) tail(part, drive int, lost bool) *tail {
 	pt := &p.setup.Parts[part]
 	t := &tail{p: p, part: part, drive: drive, channel: pt.Drives[drive].Channel, lost: lost,
-		only: len(pt.Drives) == 1, hinged: pt.Motion == mixcore.UpDown || pt.Motion == mixcore.LeftRight,
+		only: len(pt.Drives) == 1, hinged: pt.Motion.Hinged(),
 		accuracy: outputError, rises: 1}
 	limit := float64(p.setup.Channels[t.channel].Limit)
 	if t.hinged {

@@ -18,19 +18,10 @@ func withinRange(x interval.Range, low, high float64) rangeOf {
 	return x.Sub(interval.Point(low)).Min(interval.Point(high).Sub(x))
 }
 
-// placeOf is where a part stands: degrees of a hinged part, else percent.
-func (p *Prover) placeOf(part int, out *mixcore.Output) float64 {
-	switch p.setup.Parts[part].Motion {
-	case mixcore.UpDown, mixcore.LeftRight:
-		return float64(out.Parts[part].Angle)
-	}
-	return float64(out.Parts[part].Amount)
-}
-
 func (w Place) uses(p *Prover) uses { return usesOf(p, nil, []int{w.Part}) }
 
 func (w Place) margin(p *Prover, now, _ *mixcore.Output) float64 {
-	return within(p.placeOf(w.Part, now), w.Low, w.High)
+	return within(now.Parts[w.Part].Place(), w.Low, w.High)
 }
 
 func (w Place) bound(b *box) rangeOf { return withinRange(b.where(w.Part, false), w.Low, w.High) }
@@ -82,7 +73,7 @@ func (w Travel) bound(b *box) rangeOf {
 func (w Differ) uses(p *Prover) uses { return usesOf(p, nil, []int{w.A, w.B}) }
 
 func (w Differ) margin(p *Prover, now, other *mixcore.Output) float64 {
-	return within(p.placeOf(w.A, now)-w.Sign*p.placeOf(w.B, other), w.Low, w.High)
+	return within(now.Parts[w.A].Place()-w.Sign*other.Parts[w.B].Place(), w.Low, w.High)
 }
 
 func (w Differ) bound(b *box) rangeOf {
@@ -98,8 +89,8 @@ func (b *box) moves(part int) interval.Range {
 func (w Pair) uses(p *Prover) uses { return usesOf(p, nil, []int{w.A, w.B}) }
 
 func (w Pair) margin(p *Prover, now, other *mixcore.Output) float64 {
-	a := p.placeOf(w.A, now) - p.placeOf(w.A, other)
-	b := p.placeOf(w.B, now) - p.placeOf(w.B, other)
+	a := now.Parts[w.A].Place() - other.Parts[w.A].Place()
+	b := now.Parts[w.B].Place() - other.Parts[w.B].Place()
 	if w.Opposite {
 		b = -b
 	}
@@ -136,8 +127,8 @@ func strictly(r rangeOf) rangeOf {
 func (w Far) uses(p *Prover) uses { return usesOf(p, nil, []int{w.A, w.B}) }
 
 func (w Far) margin(p *Prover, now, other *mixcore.Output) float64 {
-	a := math.Abs(p.placeOf(w.A, now) - p.placeOf(w.A, other))
-	b := math.Abs(p.placeOf(w.B, now) - p.placeOf(w.B, other))
+	a := math.Abs(now.Parts[w.A].Place() - other.Parts[w.A].Place())
+	b := math.Abs(now.Parts[w.B].Place() - other.Parts[w.B].Place())
 	m := within(a-b, w.Low, w.High)
 	if idle := min(w.StillA-a, w.StillB-b); w.Idle && idle > 0 {
 		return max(m, idle)

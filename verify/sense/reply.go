@@ -84,8 +84,7 @@ func (l *looker) alike(o *phrase.Outcome, from, to *mixcore.Output) bool {
 		parts = append(parts, o.Other)
 	}
 	return !slices.ContainsFunc(parts, func(i int) bool {
-		went := float64(to.Parts[i].Angle-from.Parts[i].Angle) + float64(to.Parts[i].Amount-from.Parts[i].Amount)
-		return math.Abs(went) > hair
+		return math.Abs(to.Parts[i].Place()-from.Parts[i].Place()) > hair
 	})
 }
 

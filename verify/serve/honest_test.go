@@ -116,7 +116,7 @@ func TestTravelTableIsThePlan(t *testing.T) {
 			at := in.Clone()
 			at.Position[against] = x
 			s.model.Plan.Eval(&at, out)
-			if want := s.placeWords(part, s.place(part, out.Parts[part])); c.Rows[i][1] != want {
+			if want := s.placeWords(part, out.Parts[part].Place()); c.Rows[i][1] != want {
 				t.Fatalf("%s: %s at %v: the table says %q, computed is %q", s.model.Name, c.Caption, x, c.Rows[i][1], want)
 			}
 		}

@@ -1,14 +1,12 @@
 package serve
 
 import (
-	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
-	"io"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/strictjson"
 )
 
 // mostMessage is how long a message of a page may be, in bytes: a hundred controls with
@@ -53,26 +51,13 @@ func (p *places) UnmarshalJSON(text []byte) error {
 // readHand reads a message. Whether it fits the model is not looked at.
 func readHand(text []byte) (hand, error) {
 	var h hand
-	if err := readMessage(text, &h); err != nil {
+	if err := strictjson.Read(text, &h); err != nil {
 		return h, err
 	}
 	if h.Number < 0 {
 		return h, fmt.Errorf("number is %d, want 0 or more", h.Number)
 	}
 	return h, nil
-}
-
-// readMessage reads a message that must have nothing but what is known of it.
-func readMessage(text []byte, into any) error {
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
-		return err
-	}
-	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return errors.New("something follows the message")
-	}
-	return nil
 }
 
 // pose is the hand as a pose of the subject's model, or what is wrong with it.

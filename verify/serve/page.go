@@ -12,6 +12,7 @@ import (
 	"github.com/coder/websocket"
 
 	"example.com/hingeline/verify/result"
+	"example.com/hingeline/verify/strictjson"
 )
 
 const (
@@ -119,7 +120,7 @@ func (p *page) read(ctx context.Context) {
 func (p *page) hear(text []byte) error {
 	if p.bench {
 		var s spoken
-		if err := readMessage(text, &s); err != nil {
+		if err := strictjson.Read(text, &s); err != nil {
 			return err
 		}
 		return p.server.bench.hear(&s)

@@ -161,14 +161,6 @@ func (s *subject) looker(part, against int, in *mixcore.Input) looker {
 			at.Position[against] = x
 		}
 		s.model.Plan.EvalSome(&at, &some, out)
-		return s.place(part, out.Parts[part]), bites(p, part, out)
+		return out.Parts[part].Place(), bites(p, part, out)
 	}
-}
-
-// place is where a part is: degrees, or percent.
-func (s *subject) place(part int, o mixcore.PartOutput) float64 {
-	if s.model.Setup.Parts[part].Motion.Hinged() {
-		return float64(o.Angle)
-	}
-	return float64(o.Amount)
 }

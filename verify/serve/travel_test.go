@@ -162,8 +162,8 @@ func TestTravelIsWhatThePlanComputes(t *testing.T) {
 		for i, x := range w.X {
 			in.Position[control] = x
 			m.Plan.Eval(&in, out)
-			if s.place(part, out.Parts[part]) != w.Y[i] {
-				r.Fatalf("at %g it is %g, wanted %g", x, w.Y[i], s.place(part, out.Parts[part]))
+			if out.Parts[part].Place() != w.Y[i] {
+				r.Fatalf("at %g it is %g, wanted %g", x, w.Y[i], out.Parts[part].Place())
 			}
 		}
 		for _, d := range w.Dead {
@@ -172,7 +172,7 @@ func TestTravelIsWhatThePlanComputes(t *testing.T) {
 			for k := range looks {
 				in.Position[control] = d.From + endsTo + (d.To-d.From-2*endsTo)*float64(k)/(looks-1)
 				m.Plan.Eval(&in, out)
-				seen = append(seen, s.place(part, out.Parts[part]))
+				seen = append(seen, out.Parts[part].Place())
 			}
 			if by := slices.Max(seen) - slices.Min(seen); by > steadiness(slices.Max(w.Y)-slices.Min(w.Y)) {
 				r.Fatalf("from %g to %g it moves by %g", d.From, d.To, by)

@@ -102,26 +102,14 @@ func drivenBy(s *mixcore.Setup, channel int) []int {
 	return parts
 }
 
-func isHinged(p *mixcore.Part) bool {
-	return p.Motion.Hinged()
-}
-
-// placeOf is where a part is: degrees, plus as mixcore's, or percent.
-func placeOf(p *mixcore.Part, o mixcore.PartOutput) float64 {
-	if isHinged(p) {
-		return float64(o.Angle)
-	}
-	return float64(o.Amount)
-}
-
 func (d *depicter) stand(part int, before *mixcore.Output) result.Stand {
 	p := &d.m.Setup.Parts[part]
 	out := d.now.Parts[part]
-	at := neat(placeOf(p, out))
+	at := neat(out.Place())
 	s := result.Stand{From: at, At: at, Says: wording.Position(p, out)}
 	if before != nil {
-		s.From = neat(placeOf(p, before.Parts[part]))
-		if by := placeOf(p, out) - placeOf(p, before.Parts[part]); math.Abs(by) >= d.m.StillOf(p) {
+		s.From = neat(before.Parts[part].Place())
+		if by := out.Place() - before.Parts[part].Place(); math.Abs(by) >= d.m.StillOf(p) {
 			s.Moved, s.Way = true, wording.Direction(p.Motion, by > 0)
 		}
 		return s
@@ -135,7 +123,7 @@ func placeWay(p *mixcore.Part, o mixcore.PartOutput) string {
 	switch {
 	case p.Motion == mixcore.OutIn:
 		return wording.Direction(p.Motion, wording.Position(p, o) != wording.Direction(p.Motion, false))
-	case isHinged(p) && math.Abs(float64(o.Angle)) >= float64(wording.NeutralBelow):
+	case p.Motion.Hinged() && math.Abs(float64(o.Angle)) >= float64(wording.NeutralBelow):
 		return wording.Direction(p.Motion, o.Angle > 0)
 	}
 	return ""
@@ -161,7 +149,7 @@ func (d *depicter) want(o *phrase.Outcome, before *mixcore.Output, p *result.Pic
 
 // ends are where a part stops in a drawing.
 func (d *depicter) ends(part int, s *result.Stand) (low, high float64) {
-	if !isHinged(&d.m.Setup.Parts[part]) {
+	if !d.m.Setup.Parts[part].Motion.Hinged() {
 		return 0, 100
 	}
 	most := d.shape.Parts[part].Most

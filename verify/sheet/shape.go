@@ -162,7 +162,7 @@ func (d *drafter) usualAft(p *mixcore.Part, out, chord float64) float64 {
 // out; 0 for those that do not turn.
 func (d *drafter) most(part int) float64 {
 	p := &d.s.Parts[part]
-	if !isHinged(p) {
+	if !p.Motion.Hinged() {
 		return 0
 	}
 	most := 0.0

@@ -32,7 +32,7 @@ func drawable(t fatal, m *airframes.Model) {
 		if surface != (o.Inner != o.Outer) || surface && !(o.Chord > 0) || math.Abs(o.Tilt) > 90 || o.Most < 0 || o.Stage == "" || o.Side == "" || o.Motion == "" {
 			t.Fatalf("%+v", *o)
 		}
-		if (o.Most > 0) && !isHinged(p) {
+		if (o.Most > 0) && !p.Motion.Hinged() {
 			t.Fatalf("%+v turns", *o)
 		}
 		if side := outward(p.Side); side != 0 && (side*o.Inner.Out < 0 || side*o.Outer.Out < -1e-9) {

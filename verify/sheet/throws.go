@@ -20,7 +20,7 @@ func throwsOf(m *airframes.Model) []result.Throw {
 	t.at = t.rest.Clone()
 	var list []result.Throw
 	for part := range t.s.Parts {
-		if !isHinged(&t.s.Parts[part]) {
+		if !t.s.Parts[part].Motion.Hinged() {
 			continue
 		}
 		reach := t.probe.PartReach(part)

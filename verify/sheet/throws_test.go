@@ -125,7 +125,7 @@ func holdsThrows(t fatal, m *airframes.Model) (rows int) {
 	th.at = th.rest.Clone()
 	out := m.Plan.NewOutput()
 	for part := range th.s.Parts {
-		if !isHinged(&th.s.Parts[part]) {
+		if !th.s.Parts[part].Motion.Hinged() {
 			continue
 		}
 		reach := th.probe.PartReach(part)

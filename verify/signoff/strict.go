@@ -9,6 +9,8 @@ import (
 	"maps"
 	"reflect"
 	"slices"
+
+	"example.com/hingeline/verify/strictjson"
 )
 
 // strictly reads one JSON value into what to points at. Every key must be there once,
@@ -18,9 +20,7 @@ func strictly(text []byte, to any) error {
 	if err != nil {
 		return err
 	}
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.DisallowUnknownFields()
-	if err := d.Decode(to); err != nil {
+	if err := strictjson.Read(text, to); err != nil {
 		return fmt.Errorf("it cannot be read: %w", err)
 	}
 	again, err := json.Marshal(to)

@@ -22,8 +22,8 @@ import (
 // would be shown as 0°.
 const NeutralBelow mixcore.Degrees = 0.05
 
-// WholeFrom is the length from which millimetres are said without decimals.
-const WholeFrom mixcore.Millimetres = 10
+// wholeFrom is the length from which millimetres are said without decimals.
+const wholeFrom mixcore.Millimetres = 10
 
 // settingDecimals is how fine a set value is said: settings and positions are
 // whole multiples of 0.001.
@@ -52,7 +52,7 @@ func Angle(d mixcore.Degrees) string { return number(math.Abs(float64(d)), 1) + 
 func Length(l mixcore.Millimetres) string {
 	size := math.Abs(float64(l))
 	tenths := number(size, 1)
-	if size >= float64(WholeFrom) || tenths == "10" {
+	if size >= float64(wholeFrom) || tenths == "10" {
 		return number(size, 0) + " mm"
 	}
 	return tenths + " mm"
@@ -79,7 +79,7 @@ func PercentBeside(p, bound mixcore.Percent) string {
 // LengthBeside is Length in the manner of AngleBeside.
 func LengthBeside(l, bound mixcore.Millimetres) string {
 	decimals := 1
-	if math.Abs(float64(l)) >= float64(WholeFrom) {
+	if math.Abs(float64(l)) >= float64(wholeFrom) {
 		decimals = 0
 	}
 	return beside(math.Abs(float64(l)), math.Abs(float64(bound)), decimals) + " mm"

@@ -23,9 +23,9 @@ var directions = map[mixcore.Motion]struct{ plus, minus string }{
 	mixcore.Power:     {"MORE", "LESS"},
 }
 
-// Stopped reports whether a motor's propeller stands at this output: its power
+// stopped reports whether a motor's propeller stands at this output: its power
 // is at or below the power up to which it does not turn.
-func Stopped(p *mixcore.Part, o mixcore.PartOutput) bool {
+func stopped(p *mixcore.Part, o mixcore.PartOutput) bool {
 	return p.Motion == mixcore.Power && p.Motor.Stopped(o.Amount)
 }
 
@@ -35,7 +35,7 @@ func Stopped(p *mixcore.Part, o mixcore.PartOutput) bool {
 func Position(p *mixcore.Part, o mixcore.PartOutput) string {
 	switch p.Motion {
 	case mixcore.Power:
-		if Stopped(p, o) {
+		if stopped(p, o) {
 			return "stopped"
 		}
 		return "power " + PercentBeside(o.Amount, p.Motor.StoppedBelow)
@@ -129,7 +129,7 @@ func powerChange(p *mixcore.Part, from, to mixcore.PartOutput) string {
 }
 
 func powerWord(p *mixcore.Part, o mixcore.PartOutput) string {
-	if Stopped(p, o) {
+	if stopped(p, o) {
 		return "stopped"
 	}
 	return PercentBeside(o.Amount, p.Motor.StoppedBelow)

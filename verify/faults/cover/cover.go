@@ -72,16 +72,6 @@ func Fewest(ctx context.Context, p Problem, o Options) (Answer, error) {
 	return a, nil
 }
 
-// Covers says whether every row is hit by one of the columns.
-func Covers(p Problem, chosen []int) bool {
-	for _, row := range p.Rows {
-		if !slices.ContainsFunc(chosen, row.Has) {
-			return false
-		}
-	}
-	return true
-}
-
 // Swap lowers a second cost of a cover without making it bigger: while exchanging one of
 // its columns for another keeps every row hit and costs less, it makes the best such
 // exchange. Where cost depends on the columns together it finds a cover that no single

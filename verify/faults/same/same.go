@@ -11,7 +11,6 @@ import (
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/beside"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/prove"
 )
 
@@ -124,7 +123,7 @@ func difference(model, variant *mixcore.Plan, part int, in *mixcore.Input) float
 	a, b := model.NewOutput(), variant.NewOutput()
 	model.Eval(in, a)
 	variant.Eval(in, b)
-	return math.Abs(sight.PlaceOf(variant.Setup(), part, b) - sight.PlaceOf(model.Setup(), part, a))
+	return math.Abs(b.Parts[part].Place() - a.Parts[part].Place())
 }
 
 // plainer brings one control after another to rest, or else to an end, while the

@@ -10,7 +10,6 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/same"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/verifytest"
 )
 
@@ -52,7 +51,7 @@ func anywhere(r *rand.Rand, plan *mixcore.Plan) mixcore.Input {
 func apart(a, b *mixcore.Plan, in *mixcore.Input, part int, x, y *mixcore.Output) float64 {
 	a.Eval(in, x)
 	b.Eval(in, y)
-	d := sight.PlaceOf(a.Setup(), part, x) - sight.PlaceOf(b.Setup(), part, y)
+	d := x.Parts[part].Place() - y.Parts[part].Place()
 	return max(d, -d)
 }
 

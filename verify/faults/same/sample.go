@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.com/hingeline/mixcore"
-	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/prove"
 )
@@ -83,7 +82,7 @@ func (s *sampler) try(in *mixcore.Input) {
 		s.model.EvalSome(&at, &s.someWas, s.was)
 		s.variant.EvalSome(&at, &s.someIs, s.is)
 		for _, part := range s.touched {
-			by := math.Abs(sight.PlaceOf(s.variant.Setup(), part, s.is) - sight.PlaceOf(s.model.Setup(), part, s.was))
+			by := math.Abs(s.is.Parts[part].Place() - s.was.Parts[part].Place())
 			s.apart[part] = s.apart[part] || by > prove.Rounding
 			if by <= s.still(part) || s.best.Answer == Different && (by < s.best.By*clearly || lost && !s.best.Pose.SignalLost) {
 				continue

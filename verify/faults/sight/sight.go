@@ -79,17 +79,9 @@ const (
 // MoveOf reads a part's movement from what a plan does before and after.
 func MoveOf(s *mixcore.Setup, part int, step *Step, from, to *mixcore.Output) Move {
 	if step.Stands() {
-		return Move{0, PlaceOf(s, part, to)}
+		return Move{0, to.Parts[part].Place()}
 	}
-	return Move{PlaceOf(s, part, from), PlaceOf(s, part, to)}
-}
-
-// PlaceOf is where a part is: degrees of a hinged part or wheel, else percent.
-func PlaceOf(s *mixcore.Setup, part int, out *mixcore.Output) float64 {
-	if s.Parts[part].Motion.Hinged() {
-		return float64(out.Parts[part].Angle)
-	}
-	return float64(out.Parts[part].Amount)
+	return Move{from.Parts[part].Place(), to.Parts[part].Place()}
 }
 
 // Way says which way a part goes as an eye sees it.

@@ -56,14 +56,14 @@ func journey(plan *mixcore.Plan, step *sight.Step, part int) []float64 {
 	next := mixcore.Seconds(0)
 	plan.During(&step.From, &step.To, watchMost, func(now mixcore.Seconds, out *mixcore.Output) bool {
 		if now >= next {
-			places = append(places, sight.PlaceOf(plan.Setup(), part, out))
+			places = append(places, out.Parts[part].Place())
 			next += watchStep
 		}
 		return true
 	})
 	out := plan.NewOutput()
 	plan.Eval(&step.To, out)
-	return append(places, sight.PlaceOf(plan.Setup(), part, out))
+	return append(places, out.Parts[part].Place())
 }
 
 // apart is the most by which two journeys are apart for watchLong on end.

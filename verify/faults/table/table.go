@@ -127,7 +127,7 @@ func (t *Table) column(plan *mixcore.Plan, part int, reach poses.Reach, out *mix
 	some := plan.Some([]int{part})
 	for i, pose := range c.classes.first {
 		plan.EvalSome(t.moments.poses[pose], &some, out)
-		c.place[i] = sight.PlaceOf(plan.Setup(), part, out)
+		c.place[i] = out.Parts[part].Place()
 	}
 	return c
 }

@@ -256,7 +256,7 @@ func differsAfter(t *testing.T, m *airframes.Model, made *mistake.Mistake, st *s
 	right, wrong := m.Plan.NewOutput(), v.Plan.NewOutput()
 	m.Plan.EvalAfter(&st.From, &st.To, when, right)
 	v.Plan.EvalAfter(&st.From, &st.To, when, wrong)
-	a, b := sight.PlaceOf(&m.Setup, part, right), sight.PlaceOf(&m.Setup, part, wrong)
+	a, b := right.Parts[part].Place(), wrong.Parts[part].Place()
 	return max(a-b, b-a) >= float64(sight.VisibleAmount)
 }
 

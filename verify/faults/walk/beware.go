@@ -29,10 +29,10 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 	runs, may, in := false, false, false
 	for i := range s.Parts {
 		p := &s.Parts[i]
-		from, to := sight.PlaceOf(s, i, before), sight.PlaceOf(s, i, after)
+		from, to := before.Parts[i].Place(), after.Parts[i].Place()
 		switch {
 		case p.Kind == "retract":
-			in = in || to < from || from < sight.PlaceOf(s, i, earlier) // with the movement, or as it is set
+			in = in || to < from || from < earlier.Parts[i].Place() // with the movement, or as it is set
 		case p.Motion == mixcore.Power:
 			runs = runs || !p.Motor.Stopped(mixcore.Percent(from)) || !p.Motor.Stopped(mixcore.Percent(to))
 			may = may || st.From.SignalLost || st.To.SignalLost || offRest(plan, i, &st.From) || offRest(plan, i, &st.To)
@@ -93,7 +93,7 @@ func Left(plan *mixcore.Plan, s *mixcore.Setup, stands ...*mixcore.Input) string
 		plan.Eval(in, out)
 		for i := range s.Parts {
 			p := &s.Parts[i]
-			if p.Motion == mixcore.Power && (!p.Motor.Stopped(mixcore.Percent(sight.PlaceOf(s, i, out))) || offRest(plan, i, in)) {
+			if p.Motion == mixcore.Power && (!p.Motor.Stopped(mixcore.Percent(out.Parts[i].Place())) || offRest(plan, i, in)) {
 				return letGo
 			}
 		}

@@ -161,13 +161,13 @@ func TestWheelsThatComeInAsAStepIsSet(t *testing.T) {
 		all := table.Steps(m)
 		rest, out := m.Plan.Rest(), m.Plan.NewOutput()
 		m.Plan.Eval(&rest, out)
-		down := sight.PlaceOf(&m.Setup, part, out)
+		down := out.Parts[part].Place()
 		tab := table.New(m, nil, all)
 		for i := range all {
 			m.Plan.Eval(&all[i].From, out)
-			from := sight.PlaceOf(&m.Setup, part, out)
+			from := out.Parts[part].Place()
 			m.Plan.Eval(&all[i].To, out)
-			if from >= down || sight.PlaceOf(&m.Setup, part, out) < from {
+			if from >= down || out.Parts[part].Place() < from {
 				continue
 			}
 			said++

@@ -128,7 +128,7 @@ func (w *writer) standing(step int, pose phrase.Pose) (sentences []string) {
 			continue
 		}
 		at := phrase.Situation{Now: pose}
-		place := sight.PlaceOf(w.setup, i, out)
+		place := out.Parts[i].Place()
 		verbs := w.stands(p, place)
 		if way := w.found.Look.Way(p, sight.Move{To: place}); st.Stands() && !w.found.Look.Ruler && p.Motion.Hinged() &&
 			(way == sight.Plus || way == sight.Minus) && w.lessIsSeen(i, step, place) {

@@ -198,7 +198,7 @@ func (w *writer) onTheWay(step int, at phrase.Situation) (sentences []string) {
 		out := t.Model.Plan.NewOutput()
 		st := &t.Steps[step]
 		t.Model.Plan.EvalAfter(&st.From, &st.To, when, out)
-		where := sight.PlaceOf(w.setup, i, out)
+		where := out.Parts[i].Place()
 		var verbs []string
 		for _, verb := range w.standsClose(p, where) {
 			verbs = append(verbs, fmt.Sprintf("after %s, %s%s", wording.Time(when), timeMark, verb))

@@ -103,7 +103,7 @@ func (c *claimer) want() {
 	second := c.second(part)
 	switch c.between(0, 9) {
 	case 0:
-		low, high := c.bounds(func(now, _ *mixcore.Output) float64 { return c.place(part, now) })
+		low, high := c.bounds(func(now, _ *mixcore.Output) float64 { return now.Parts[part].Place() })
 		c.c.Want = prove.Place{Part: part, Low: low, High: high}
 	case 1:
 		low, high := c.bounds(func(now, _ *mixcore.Output) float64 { return float64(now.Channels[channel].Output) })
@@ -117,7 +117,7 @@ func (c *claimer) want() {
 			w.B, w.Sign = part, 1
 		}
 		w.Low, w.High = c.bounds(func(now, other *mixcore.Output) float64 {
-			return c.place(w.A, now) - w.Sign*c.place(w.B, other)
+			return now.Parts[w.A].Place() - w.Sign*other.Parts[w.B].Place()
 		})
 		c.c.Want = w
 	case 5:
@@ -127,7 +127,7 @@ func (c *claimer) want() {
 		c.beside()
 		w := prove.Far{A: part, B: second, Idle: c.maybe(), StillA: c.still(), StillB: c.still()}
 		w.Low, w.High = c.bounds(func(now, other *mixcore.Output) float64 {
-			return math.Abs(c.place(part, now)-c.place(part, other)) - math.Abs(c.place(second, now)-c.place(second, other))
+			return math.Abs(now.Parts[part].Place()-other.Parts[part].Place()) - math.Abs(now.Parts[second].Place()-other.Parts[second].Place())
 		})
 		c.c.Want = w
 	case 7:
@@ -155,13 +155,6 @@ func (c *claimer) second(part int) int {
 }
 
 func (c *claimer) still() float64 { return pick(c.drawing, 0.2, 0.5, 1, 2) }
-
-func (c *claimer) place(part int, out *mixcore.Output) float64 {
-	if m := c.s.Parts[part].Motion; m == mixcore.Power || m == mixcore.OutIn {
-		return float64(out.Parts[part].Amount)
-	}
-	return float64(out.Parts[part].Angle)
-}
 
 // bounds puts two bounds about the values that a claim speaks of: at the least and
 // most of some, a little beside, anywhere, or nowhere.

@@ -11,7 +11,7 @@ import (
 
 // RenderCard writes a card of what is to be seen at every position of the controls: one
 // page that is folded once or twice to 105 by 74 mm, for a shirt pocket. What finds no room
-// is counted on it. Options.Paper does not matter. Errors are as of [Render].
+// is counted on it. Options.Paper does not matter. Errors are as of [Lay] and [Sheet.Write].
 func RenderCard(w io.Writer, r *result.Report, o Options) error {
 	d, err := composeCard(r, o)
 	if err != nil {

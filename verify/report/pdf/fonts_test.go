@@ -42,7 +42,7 @@ func TestLettersThatNoFontHasAreShown(t *testing.T) {
 		if !strings.Contains(pages[0], want.shown) {
 			t.Errorf("%q is not shown as %q", name, want.shown)
 		}
-		if got := Missing(r, Options{}); !slices.Equal(got, want.missing) {
+		if got := missing(t, r, Options{}); !slices.Equal(got, want.missing) {
 			t.Errorf("%q: got %q missing, wanted %q", name, got, want.missing)
 		}
 	}
@@ -51,7 +51,7 @@ func TestLettersThatNoFontHasAreShown(t *testing.T) {
 func TestLettersInDrawingsAreMissedToo(t *testing.T) {
 	r := with(sample.Passing(), sample.PassingPaper())
 	r.Paper.Shape.Parts[r.Paper.Pictures[3].Of[0]].Name = "翼"
-	if got := Missing(r, Options{}); !slices.Equal(got, []rune{'翼'}) {
+	if got := missing(t, r, Options{}); !slices.Equal(got, []rune{'翼'}) {
 		t.Errorf("got %q", got)
 	}
 }
@@ -116,7 +116,7 @@ func TestGivenFontWritesWhatTheOthersLack(t *testing.T) {
 			t.Error("not the same every time")
 		}
 	}
-	if got := Missing(r, Options{Font: given}); !slices.Equal(got, []rune{'翼'}) {
+	if got := missing(t, r, Options{Font: given}); !slices.Equal(got, []rune{'翼'}) {
 		t.Errorf("got %q missing", got)
 	}
 }
@@ -127,7 +127,7 @@ func TestFontThatIsNoneIsRefused(t *testing.T) {
 		"nothing": {}, "text": []byte("this is no font, it is a text"), "half": goregular.TTF[:len(goregular.TTF)/2], "collection": collection,
 	} {
 		for _, o := range []Options{{Font: data}, {Bold: data}} {
-			err := Render(nothing{}, named("谷"), o)
+			err := render(nothing{}, named("谷"), o)
 			if err == nil || !strings.Contains(err.Error(), "font cannot be used") {
 				t.Errorf("%s: got %v", what, err)
 			}
@@ -162,7 +162,7 @@ func TestFontsOfTheProgramAreNotChanged(t *testing.T) {
 	var all sync.WaitGroup
 	for range 4 {
 		all.Go(func() {
-			if err := Render(nothing{}, with(sample.Failing(), sample.Paper()), Options{}); err != nil {
+			if err := render(nothing{}, with(sample.Failing(), sample.Paper()), Options{}); err != nil {
 				t.Error(err)
 			}
 		})

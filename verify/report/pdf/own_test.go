@@ -11,7 +11,7 @@ import (
 func TestOwnDocumentsAreToldFromOthers(t *testing.T) {
 	for name, r := range map[string]*result.Report{"passing": sample.Passing(), "hostile": sample.Hostile(), "nothing": sample.Nothing()} {
 		var sheet, card bytes.Buffer
-		if err := Render(&sheet, r, Options{}); err != nil {
+		if err := render(&sheet, r, Options{}); err != nil {
 			t.Fatal(err)
 		}
 		if err := RenderCard(&card, r, Options{}); err != nil {

@@ -9,7 +9,7 @@
 // they make no claim for screen readers: the page in HTML is for them.
 // The same report gives the same bytes.
 //
-// Start at [Render]; compose lays out, the writer puts on paper.
+// Start at [Lay] and [RenderCard]; compose lays out, the writer puts on paper.
 package pdf
 
 import (
@@ -43,31 +43,12 @@ func (p Paper) size() (width, height float64) {
 	return 210, 297
 }
 
-// Render writes the whole report. Report.Paper may be nil: what it holds is then left out.
-// An error is the writer's, or says why a font of Options cannot be used.
-func Render(w io.Writer, r *result.Report, o Options) error {
-	s, err := Lay(r, o)
-	if err != nil {
-		return err
-	}
-	return s.Write(w)
-}
-
-// Missing are the letters of a report that no font has, each once, in order; the pages show
-// them as numbers. There are none where a font of Options cannot be used.
-func Missing(r *result.Report, o Options) []rune {
-	s, err := Lay(r, o)
-	if err != nil {
-		return nil
-	}
-	return s.Missing()
-}
-
 // Sheet is a whole report laid out: for who asks about it before it is written, so that it
 // is laid out once.
 type Sheet struct{ d *document }
 
-// Lay lays a whole report out. The error says why a font of Options cannot be used.
+// Lay lays a whole report out. Report.Paper may be nil: what it holds is then left out. The
+// error says why a font of Options cannot be used.
 func Lay(r *result.Report, o Options) (*Sheet, error) {
 	d, err := compose(r, o)
 	if err != nil {
@@ -76,11 +57,9 @@ func Lay(r *result.Report, o Options) (*Sheet, error) {
 	return &Sheet{d}, nil
 }
 
-// Missing is as the function.
+// Missing are the letters of the report that no font has, each once, in order; the pages
+// show them as numbers.
 func (s *Sheet) Missing() []rune { return s.d.fonts.lacked() }
-
-// Pages is how many pages there are.
-func (s *Sheet) Pages() int { return len(s.d.leaves) }
 
 // Write writes the document. The error is the writer's, or the font's.
 func (s *Sheet) Write(w io.Writer) error { return s.d.write(w) }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 	"testing"
 
@@ -58,7 +57,7 @@ func TestReportIsTheSameEveryTime(t *testing.T) {
 	for _, name := range []string{"failing", "signed", "crowded", "nothing"} {
 		r := all[name]
 		for what, render := range map[string]func(*bytes.Buffer) error{
-			"sheet": func(b *bytes.Buffer) error { return Render(b, r, Options{}) },
+			"sheet": func(b *bytes.Buffer) error { return render(b, r, Options{}) },
 			"card":  func(b *bytes.Buffer) error { return RenderCard(b, r, Options{}) },
 		} {
 			var first bytes.Buffer
@@ -246,25 +245,6 @@ func TestFailedReportReleasesNothing(t *testing.T) {
 	}
 }
 
-func TestSheetIsWhatRenderWrites(t *testing.T) {
-	r := with(sample.Crowded(), nil)
-	sheet, err := Lay(r, Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	var b bytes.Buffer
-	if err := sheet.Write(&b); err != nil {
-		t.Fatal(err)
-	}
-	document, pages := rendered(t, r, Options{})
-	if !bytes.Equal(b.Bytes(), document) || sheet.Pages() != len(pages) {
-		t.Errorf("got another document of %d pages, wanted that of %d", sheet.Pages(), len(pages))
-	}
-	if got := sheet.Missing(); len(got) == 0 || !slices.Equal(got, Missing(r, Options{})) {
-		t.Errorf("got %q missing", got)
-	}
-}
-
 func TestPaperHasItsSize(t *testing.T) {
 	for paper, want := range map[Paper]string{A4: "/MediaBox [0 0 595.28 841.89]", Letter: "/MediaBox [0 0 612.00 792.00]"} {
 		document, pages := rendered(t, with(sample.Failing(), sample.Paper()), Options{Paper: paper})
@@ -279,7 +259,7 @@ func TestPaperHasItsSize(t *testing.T) {
 
 func TestFailureToWriteIsTold(t *testing.T) {
 	full := errors.New("the disk is full")
-	if err := Render(failing{full}, sample.Passing(), Options{}); !errors.Is(err, full) {
+	if err := render(failing{full}, sample.Passing(), Options{}); !errors.Is(err, full) {
 		t.Errorf("got %v", err)
 	}
 	if err := RenderCard(failing{full}, sample.Passing(), Options{}); !errors.Is(err, full) {
@@ -294,7 +274,7 @@ func (f failing) Write([]byte) (int, error) { return 0, f.err }
 func BenchmarkRender(b *testing.B) {
 	r := fortyStops()
 	for b.Loop() {
-		if err := Render(nothing{}, r, Options{}); err != nil {
+		if err := render(nothing{}, r, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

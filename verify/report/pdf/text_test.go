@@ -65,11 +65,30 @@ func drawnWords(stream []byte) string {
 	}
 }
 
+// render lays a report out and writes it.
+func render(w io.Writer, r *result.Report, o Options) error {
+	s, err := Lay(r, o)
+	if err != nil {
+		return err
+	}
+	return s.Write(w)
+}
+
+// missing are the letters of a report that no font has.
+func missing(t testing.TB, r *result.Report, o Options) []rune {
+	t.Helper()
+	s, err := Lay(r, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s.Missing()
+}
+
 // rendered is a report as a document, with its pages' words.
 func rendered(t testing.TB, r *result.Report, o Options) ([]byte, []string) {
 	t.Helper()
 	var b bytes.Buffer
-	if err := Render(&b, r, o); err != nil {
+	if err := render(&b, r, o); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes(), pagesOf(t, b.Bytes())
