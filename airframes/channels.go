@@ -132,6 +132,20 @@ func (r *reader) readPulse(of *fields, what string, channel *mixcore.Channel) {
 	}
 }
 
+// failsafeUnit is the hint for a failsafe without a unit: the one of the two that it can
+// have. A bare 0 may be meant as a stopped motor, which it is not.
+func failsafeUnit(value float64) string {
+	switch {
+	case value >= lowestPulse && value <= highestPulse:
+		return "write " + plainNumber(value) + " µs"
+	case value == 0:
+		return "write 0% if you mean the middle of its travel; a motor is usually stopped at -100%"
+	case max(value, -value) <= mostOutput:
+		return "write " + plainNumber(value) + "%"
+	}
+	return ""
+}
+
 // readFailsafe reads what the channel puts out when the signal is lost: hold,
 // a percent or a pulse, with its unit, since 100 could be either.
 func (r *reader) readFailsafe(f *fields, what string, channel *mixcore.Channel) {
@@ -148,7 +162,7 @@ func (r *reader) readFailsafe(f *fields, what string, channel *mixcore.Channel) 
 		r.fail(r.place(n), codeUnknownWord, r.meantFailsafe(text), "failsafe of %s is %s, want %s", what, quoted(text), want)
 		return
 	case wrong == nil && suffix == "":
-		r.fail(r.place(n), codeBadUnit, "write "+plainNumber(value)+"% or "+plainNumber(value)+" µs, whichever it is", "failsafe of %s is %s without a unit, want %s", what, quoted(text), want)
+		r.fail(r.place(n), codeBadUnit, failsafeUnit(value), "failsafe of %s is %s without a unit, want %s", what, quoted(text), want)
 		return
 	case slices.Contains(inPulse.suffixes, suffix):
 		u, low, high = inPulse, lowestPulse, highestPulse

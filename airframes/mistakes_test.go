@@ -165,6 +165,8 @@ func TestOneMistakeIsOneProblem(t *testing.T) {
 		{"    servos:\n", "    «channel»: 2\n    servos:\n", "not-together", `both "servos" and "channel"`},
 		{"- {channel: 2, ", "- «{»", "missing-key", `servo 1 of surface "elevator" has no "channel"`},
 		{"- {channel: 2, ", "- {channel: «4», ", "unknown-name", "is on channel 4, which the file does not have"},
+		{"- {channel: 2, ", "- {channel: «wing», ", "bad-number", `is "wing", want its number`},
+		{", 3%]", ", {«pitch»: 3%}]", "unknown-key", `has no setting "pitch"`},
 		{"- {channel: 2, ", "- {channel: «-2», ", "out-of-range", "want 1 to 32"},
 		{"- {channel: 2, ", "- {channel: «+2», ", "bad-number", "want a whole number"},
 		{"      - {channel: 2, ", "      - «3»\n      - {channel: 2, ", "wrong-kind", "servo 1 of surface"},

@@ -45,6 +45,9 @@ func (r *reader) readLine(n *yaml.Node, path, what string) mixcore.MixLine {
 	if n.Kind == yaml.ScalarNode {
 		return r.shortLine(n, what)
 	}
+	if r.demandAsKey(n, what) {
+		return nothing
+	}
 	f, ok := r.fields(n, r.place(n), path, "a mix line of "+what, "add", "share", "fixed", "scale_by", "replace_with", "when")
 	if !ok {
 		return nothing
@@ -73,6 +76,24 @@ func (r *reader) readLine(n *yaml.Node, path, what string) mixcore.MixLine {
 	}
 	line.When = r.when(&f)
 	return line
+}
+
+// demandAsKey reports a line whose key is a demand, such as {roll: 50%}: what it means is
+// plain, and there is a way to say it.
+func (r *reader) demandAsKey(n *yaml.Node, what string) bool {
+	if n.Kind != yaml.MappingNode || len(n.Content) == 0 || n.Content[0].Kind != yaml.ScalarNode {
+		return false
+	}
+	key, value := n.Content[0], n.Content[1]
+	if _, ok := r.demands.find(key.Value); !ok {
+		return false
+	}
+	share := "100%"
+	if value.Kind == yaml.ScalarNode && value.Value != "" {
+		share = value.Value
+	}
+	r.fail(r.place(key), codeUnknownKey, fmt.Sprintf("write {add: %s, share: %s}", tidy(key.Value), share), "a mix line of %s has no setting %s", what, quoted(key.Value))
+	return true
 }
 
 // shortLine reads a demand, added whole, or a fixed percent.

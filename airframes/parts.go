@@ -1,6 +1,7 @@
 package airframes
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -141,6 +142,12 @@ func (r *reader) channelOf(f *fields) int {
 	text, ok := r.text(n, "channel of "+f.what, "a channel number")
 	if !ok {
 		return unresolved
+	}
+	for _, c := range r.setup.Channels {
+		if c.Name != "" && FoldName(c.Name) == FoldName(text) {
+			r.fail(r.place(n), codeBadNumber, fmt.Sprintf("write %d, the channel of that name", c.Number), "channel of %s is %s, want its number", f.what, quoted(text))
+			return unresolved
+		}
 	}
 	number, ok := r.wholeNumber(r.place(n), text, "channel of "+f.what, 1, mixcore.MaxChannels)
 	if !ok {

@@ -187,14 +187,14 @@ func linkageFaults(fault Fault, d *drive, low, high Percent) []Fault {
 		if math.Abs(swing) < math.Abs(end.Swing) {
 			continue
 		}
-		fault.Code, fault.Hint = CodeLocks, "use a longer horn or a shorter arm, or hold the channel back with its limit or end points"
+		fault.Code, fault.Hint = CodeLocks, "use a longer horn or a shorter arm, or hold the channel back with limit, end_points or pulse_us"
 		switch end.Kind {
 		case linkage.OverCentre:
-			fault.Code, fault.Hint = CodeOverCentre, "the arm comes into line with the pushrod: turn the arm on its shaft, or hold the channel back"
+			fault.Code, fault.Hint = CodeOverCentre, "the arm comes into line with the pushrod: turn the arm on its shaft, or hold the channel back with limit, end_points or pulse_us"
 		case linkage.TurnsTooFar:
 			fault.Code, fault.Hint = CodeImpossible, "no surface turns so far: measure arm and horn again, or use a shorter arm or a longer horn"
 		}
-		fault.Message = fmt.Sprintf("the linkage %s at %s of output (arm %.1f° %s), and the channel can put out %s",
+		fault.Message = fmt.Sprintf("the linkage %s at %s of output (arm %.1f° %s), and the limits of the channel let it go to %s",
 			end.Kind.Does(), percentText(Percent(end.Swing/d.swing)), math.Abs(end.Swing), way, percentText(reach))
 		faults = append(faults, fault)
 	}

@@ -3,6 +3,7 @@ package diag
 import (
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -29,7 +30,7 @@ func Closest(name string, among []string) (best string, ok bool) {
 	if length < 3 {
 		fewest = 0
 	}
-	words := strings.Fields(wanted)
+	words := wordsOf(wanted)
 	var holding []string
 	for _, candidate := range among {
 		if candidate == name || len(candidate) > longestCandidate {
@@ -39,7 +40,7 @@ func Closest(name string, among []string) (best string, ok bool) {
 		if crosses(wanted, lower) {
 			continue
 		}
-		candidateWords := strings.Fields(lower)
+		candidateWords := wordsOf(lower)
 		if len(words) > 1 && sameWords(words, candidateWords) {
 			return candidate, true
 		}
@@ -58,6 +59,12 @@ func Closest(name string, among []string) (best string, ok bool) {
 		return holding[0], true
 	}
 	return best, ok
+}
+
+// wordsOf parts a name into its words, and a key into its own and its unit: chord_mm
+// holds the word chord.
+func wordsOf(name string) []string {
+	return strings.FieldsFunc(name, func(r rune) bool { return unicode.IsSpace(r) || r == '_' })
 }
 
 func sameWords(a, b []string) bool {

@@ -8,7 +8,7 @@ import (
 )
 
 func TestClosestFindsWhatWasMeant(t *testing.T) {
-	among := []string{"roll", "pitch", "yaw", "flap lever", "rate switch", "port flap", "starboard flap", "reversed", "Landing Gear"}
+	among := []string{"roll", "pitch", "yaw", "flap lever", "rate switch", "port flap", "starboard flap", "reversed", "Landing Gear", "chord_mm", "arm_mm", "arm_deg"}
 	for name, want := range map[string]string{
 		"rol":                      "roll",
 		"rolll":                    "roll",
@@ -22,6 +22,8 @@ func TestClosestFindsWhatWasMeant(t *testing.T) {
 		"starbord flap":            "starboard flap",
 		"landing gear":             "Landing Gear",
 		"flap":                     "",
+		"chord":                    "chord_mm",
+		"arm":                      "",
 		"brake":                    "",
 		"":                         "",
 		"yu":                       "",

@@ -76,16 +76,23 @@ func counts(s *mixcore.Setup, t *mixcore.Trace, channel, i int) bool {
 }
 
 // notInForce points at the lines of a mix that are out of force and would
-// explain the doubt.
-func (l *looker) notInForce(channel int) {
+// explain the doubt: first those that are likely to, late those that are less so than
+// what gives an amount its size.
+func (l *looker) notInForce(channel int, late bool) {
 	if l.Now.Channels[channel].Failsafe {
 		return
 	}
 	for i, lt := range l.Now.Channels[channel].Lines {
-		if lt.Weight == 0 && counts(&l.m.Setup, l.Now, channel, i) && l.awaited(channel, i) {
+		if lt.Weight == 0 && counts(&l.m.Setup, l.Now, channel, i) && l.awaited(channel, i) && l.unlikely(channel, i) == late {
 			l.add(where.Line(l.m, channel, i), l.lineNote(channel, i)+" is not in force")
 		}
 	}
+}
+
+// unlikely reports whether a line that is not in force is a guess among many: a fixed
+// percent of another switch position, where the part goes the right way.
+func (l *looker) unlikely(channel, i int) bool {
+	return l.Doubt == Amount && l.m.Setup.Channels[channel].Mix[i].Op == mixcore.Fixed
 }
 
 // awaited reports whether a line that is not in force would explain the doubt:

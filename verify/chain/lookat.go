@@ -42,8 +42,9 @@ type Case struct {
 // still under way; lines of the mix that are not in force and could be the cause; then,
 // by the doubt, what gives the direction (reverse, share, the way the servo
 // swings, the side of the horn or the measured table) or what gives the amount
-// (share, throw, end points, sub-trim, lengths or table); then the rest. The note
-// of a place says what there is at it. part is an index into Setup.Parts.
+// (share, throw, end points, sub-trim, lengths or table); then the rest. Where only the
+// amount is wrong, fixed percents that are not in force come behind what gives it. The
+// note of a place says what there is at it. part is an index into Setup.Parts.
 func LookAtPart(m *airframes.Model, c Case, part int) []result.Place {
 	l := looker{m: m, Case: c}
 	for _, t := range l.traces() {
@@ -147,13 +148,16 @@ func (l *looker) causes(channels []int, part int) {
 	}
 	l.underWay(channels, part)
 	for _, c := range channels {
-		l.notInForce(c)
+		l.notInForce(c, false)
 	}
 	if l.Doubt == Direction {
 		l.directions(channels, part)
 		l.settled = true
 	}
 	l.amounts(channels, part)
+	for _, c := range channels {
+		l.notInForce(c, true)
+	}
 	l.settled = true
 	l.directions(channels, part)
 	for _, c := range channels {

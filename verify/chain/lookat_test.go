@@ -30,6 +30,10 @@ func TestLookAtPartPutsTheLikeliestCauseFirst(t *testing.T) {
 	roll := map[int]float64{rateSwitch: 1, rollStick: 100}
 	landing := map[int]float64{rateSwitch: 1, flapLever: 100}
 	both := map[int]float64{rateSwitch: 1, flapLever: 100, rollStick: 100}
+	fixedOnLow := func(s *mixcore.Setup) {
+		low := mixcore.Condition{Op: mixcore.Not, Args: []mixcore.Condition{*s.Channels[0].Mix[1].When}}
+		s.Channels[0].Mix[0] = mixcore.MixLine{Op: mixcore.Fixed, Value: 10, When: &low}
+	}
 	for _, row := range []struct {
 		name      string
 		change    func(*mixcore.Setup)
@@ -51,6 +55,16 @@ func TestLookAtPartPutsTheLikeliestCauseFirst(t *testing.T) {
 		{name: "back to rest: what has gone counts", from: roll, now: high, doubt: Direction, want: "23 22 52 51 11 24"},
 		{name: "a line that is not in force though its demand was moved", now: map[int]float64{rollStick: 100}, doubt: Stuck, want: "22 24 50 52 23 51"},
 		{name: "a line that is not in force and could not be the cause is not named", now: map[int]float64{flapLever: 100}, doubt: Direction, want: "23 21 52 51 13 24"},
+		{
+			name:   "amount: a fixed percent of another switch position is a guess behind what gives it",
+			change: fixedOnLow,
+			from:   high, now: roll, doubt: Amount, want: "22 11 24 50 52 21",
+		},
+		{
+			name:   "stuck: a fixed percent that is not in force is likely to be it",
+			change: fixedOnLow,
+			from:   high, now: roll, doubt: Stuck, want: "21 22 11 24 50 52",
+		},
 		{
 			name:   "the stop comes first",
 			change: func(s *mixcore.Setup) { s.Parts[flap].Stops.Minus, s.Parts[flap].Stops.Plus = 1, 1 },

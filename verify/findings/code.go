@@ -19,6 +19,7 @@ const (
 	codeMotorSafe       = "motor-runs-when-safe"
 	codeMotorLostSignal = "motor-runs-on-lost-signal"
 	codeMotorAtRest     = "motor-runs-at-rest"
+	codeMotorClosed     = "motor-runs-at-closed-throttle"
 	codeMotorByStick    = "motor-starts-by-stick"
 	codeMotorLate       = "motor-stops-late"
 	codeNearLock        = "linkage-near-lock"
@@ -29,5 +30,5 @@ const (
 var Codes = []string{
 	codeParkedAtEnd, codeYLead, codeTravel, codeStop, codeFight, codeUneven, codeNothingMoves, codeIdleControl,
 	codeIdlePosition, codeIdleDemand, codeIdlePhase, codeIdleChannel, codeMotorNoSafe, codeMotorSafe,
-	codeMotorLostSignal, codeMotorAtRest, codeMotorByStick, codeMotorLate, codeNearLock, codeNoCentre,
+	codeMotorLostSignal, codeMotorAtRest, codeMotorClosed, codeMotorByStick, codeMotorLate, codeNearLock, codeNoCentre,
 }

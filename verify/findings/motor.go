@@ -16,6 +16,7 @@ func (f *finder) motorFindings() {
 		f.safeMotor(i)
 		f.motorAtLossOfSignal(i)
 		f.motorStopsLate(i)
+		f.motorAtClosedThrottle(i)
 		f.motorByStick(i)
 	}
 }

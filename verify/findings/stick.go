@@ -55,9 +55,8 @@ func (f *finder) motorByStick(part int) {
 // runsOrIsSafe is true where no stick is needed to start a motor, or where it is to
 // be stopped, which is another finding's.
 func (f *finder) runsOrIsSafe(part int, in *mixcore.Input) bool {
-	motor := f.s.Parts[part].Motor
 	f.plan.Eval(in, f.out)
-	return !motor.Stopped(f.out.Parts[part].Amount) || motor.StoppedWhen != nil && f.plan.Holds(motor.StoppedWhen, in)
+	return !f.s.Parts[part].Motor.Stopped(f.out.Parts[part].Amount) || f.isSafe(part, in)
 }
 
 func (f *finder) throttleRests(levers []int) string {

@@ -114,7 +114,7 @@ func (r *reader) unknownSubject(from, end int) bool {
 	}
 	end = max(end, from+1)
 	name := joinText(r.tokens[from:end])
-	hint := "the airframe file names no such part"
+	hint := r.partsHint()
 	among := append(append(r.parts.list(), r.groups.list()...), "model", "adverse yaw")
 	for _, channel := range r.channels.list() {
 		among = append(among, channel+" channel")
@@ -126,6 +126,21 @@ func (r *reader) unknownSubject(from, end int) bool {
 		hint = "that is a control; a sentence about what happens names a part"
 	}
 	return r.fail(across(r.tokens[from], r.tokens[end-1], CodeUnknownName, fmt.Sprintf("no part or channel is called %q", name), hint))
+}
+
+// mostNamed is how many parts a hint names; of more it says only that none is called so.
+const mostNamed = 12
+
+// partsHint says what parts there are.
+func (r *reader) partsHint() string {
+	if n := len(r.setup.Parts); n == 0 || n > mostNamed {
+		return "the airframe file names no such part"
+	}
+	var all []string
+	for i := range r.setup.Parts {
+		all = append(all, fmt.Sprintf("%q", r.setup.Parts[i].Name))
+	}
+	return "the parts are " + wording.Listed(all)
 }
 
 // controlWithin is true if a control is named between two tokens.
@@ -157,10 +172,8 @@ func (r *reader) unknownSetting(from int) bool {
 	probe := r.probe(from)
 	if control, ok := probe.control(); ok {
 		verbs := probe.settingVerb()
-		for at := probe.at; at < end && !verbs; at++ {
-			if slices.Contains(settingVerbs, r.tokens[at].text) {
-				return r.unknownControl(from, at)
-			}
+		if at := r.settingVerbIn(probe.at, end); at < end && !verbs {
+			return r.unknownControl(from, at)
 		}
 		return r.unknownPlace(control, r.tokens[probe.at:max(end, probe.at)])
 	}
@@ -173,14 +186,32 @@ func (r *reader) unknownSetting(from int) bool {
 		}
 	}
 	if _, words := r.places.find(phrase); words > 0 && words < len(phrase) {
-		return r.unknownControl(from+words, end)
+		return r.unknownControl(from+words, r.settingVerbIn(from+words+1, end))
 	}
-	for at := from + 1; at < end; at++ {
+	if at := r.settingVerbIn(from+1, end); at < end {
+		return r.unknownControl(from, at)
+	}
+	return r.fail(across(phrase[0], phrase[len(phrase)-1], CodeUnknownSentence, fmt.Sprintf("unknown sentence %q", joinText(phrase)), settingHint(phrase)))
+}
+
+// settingVerbIn is the first verb of a setting between two tokens, or the second.
+func (r *reader) settingVerbIn(from, end int) int {
+	for at := from; at < end; at++ {
 		if slices.Contains(settingVerbs, r.tokens[at].text) {
-			return r.unknownControl(from, at)
+			return at
 		}
 	}
-	return r.fail(across(phrase[0], phrase[len(phrase)-1], CodeUnknownSentence, fmt.Sprintf("unknown sentence %q", joinText(phrase)), hintPhrases))
+	return end
+}
+
+// settingHint leads to how a stick is moved where somebody says what a surface does.
+func settingHint(phrase []token) string {
+	for _, t := range phrase {
+		if t.text == "up" || t.text == "down" {
+			return "up and down are what a surface does; a stick or trim stands right, left, back or forward, such as \"pitch trim full back\""
+		}
+	}
+	return hintPhrases
 }
 
 // unknownControl is the problem of a name that no control has.

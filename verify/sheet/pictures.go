@@ -40,10 +40,24 @@ func (d *depicter) picture(judged *script.Judged, check *result.Check) result.Pi
 	for i := range d.m.Setup.Parts {
 		p.Stands = append(p.Stands, d.stand(i, before))
 	}
+	if judged.Outcome.Verb == phrase.Turn {
+		p.Of = moved(p.Stands)
+	}
 	if len(p.Of) > 0 && tells(judged) {
 		p.Want = d.want(&judged.Outcome, before, &p, check)
 	}
 	return p
+}
+
+// moved are the parts that moved: what there is to see where the model is to turn.
+func moved(stands []result.Stand) []int {
+	var parts []int
+	for i := range stands {
+		if stands[i].Moved {
+			parts = append(parts, i)
+		}
+	}
+	return parts
 }
 
 // shownAt is the situation that a check is shown at.

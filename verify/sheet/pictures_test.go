@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -253,5 +254,24 @@ func TestPicturesHaveNoStretchWhereNoneCanBeTold(t *testing.T) {
 		if p.Want != nil || len(p.Stands) != len(m.Setup.Parts) || !p.Moves {
 			t.Errorf("%s: %+v", record.Checks[i].Sentence, p)
 		}
+	}
+}
+
+// A trim that is only asked to turn the model moves surfaces, and one that is reversed is
+// found by looking at them.
+func TestPicturesOfAModelThatTurnsShowWhatMoves(t *testing.T) {
+	m, record := paint(t, "* with full right roll, the model rolls right")
+	p := picturesOf(m, record)[0]
+	if len(p.Of) < 2 {
+		t.Errorf("a roll shows the parts %v", p.Of)
+	}
+	for part, stand := range p.Stands {
+		if stand.Moved != slices.Contains(p.Of, part) {
+			t.Errorf("%s moved: %t, is shown: %t", m.Setup.Parts[part].Name, stand.Moved, !stand.Moved)
+		}
+	}
+	m, record = paint(t, "* with full right roll, the model does not pitch")
+	if of := picturesOf(m, record)[0].Of; len(of) > 0 {
+		t.Errorf("a model that does not pitch shows the parts %v", of)
 	}
 }

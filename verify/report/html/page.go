@@ -175,6 +175,9 @@ func uncoveredOf(u *result.Uncovered) []listed {
 	return all
 }
 
+// AllTouched is what there is to say where nothing is left out by name.
+func (p *page) AllTouched() string { return sentence(said.AllTouched) }
+
 // LeftOut says how many checks were not run; empty for none.
 func (p *page) LeftOut() string {
 	if p.Report.NotSelected == 0 {

@@ -162,7 +162,7 @@ func (d *document) uncovered() {
 	u := d.report.Uncovered
 	d.section("Not covered")
 	if len(u.Parts)+len(u.Controls)+len(u.Positions)+d.report.NotSelected == 0 && len(d.report.Checks) > 0 {
-		d.put("covered", d.fonts.text(d.inner(), bit{"nothing; every part, control and named position is in a check", body}))
+		d.put("covered", d.fonts.text(d.inner(), bit{said.AllTouched, body}))
 		return
 	}
 	for _, list := range []struct {

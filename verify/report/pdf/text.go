@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -112,10 +113,7 @@ func (f *fonts) tokens(width float64, bits []bit) []token {
 				plain, space = trimmed, true
 				continue
 			}
-			end := strings.IndexByte(plain, ' ')
-			if end < 0 {
-				end = len(plain)
-			}
+			end := wordEnd(plain)
 			for i, part := range f.parted(plain[:end], width, b.as) {
 				all = append(all, token{part, b.as, space && i == 0, f.width(part, b.as.style, b.as.size)})
 			}
@@ -123,6 +121,22 @@ func (f *fonts) tokens(width float64, bits []bit) []token {
 		}
 	}
 	return all
+}
+
+// units are those that stay on the line of their number.
+var units = []string{"%", "mm", "µs", "s", "kg"}
+
+// wordEnd is where a line may be parted first: behind a word, with the unit of a number.
+func wordEnd(text string) int {
+	word, rest, more := strings.Cut(text, " ")
+	if digit := strings.TrimLeft(word, "(-+±"); !more || digit == "" || digit[0] < '0' || digit[0] > '9' {
+		return len(word)
+	}
+	unit, _, _ := strings.Cut(rest, " ")
+	if slices.Contains(units, strings.TrimRight(unit, ".,:;)")) {
+		return len(word) + 1 + len(unit)
+	}
+	return len(word)
 }
 
 // parting are letters after which a word that is too long for a line is best parted.

@@ -115,3 +115,25 @@ func says(t testing.TB, all, words, what string) {
 		t.Errorf("%s %q is not there", what, words)
 	}
 }
+
+// A line that ends in a number and goes on with its unit is misread.
+func TestANumberKeepsItsUnitOnItsLine(t *testing.T) {
+	for text, want := range map[string]string{
+		"(9.2 mm) at most":    "(9.2 mm)",
+		"0 %; port flap":      "0 %;",
+		"±1 mm":               "±1 mm",
+		"1500 µs":             "1500 µs",
+		"5 mm ± 1 mm":         "5 mm",
+		"42 of 42 checks":     "42",
+		"roll 50 %":           "roll",
+		"flap % of it":        "flap",
+		"2":                   "2",
+		"- 5 %":               "-",
+		"40° up":              "40°",
+		"100 % of its travel": "100 %",
+	} {
+		if got := text[:wordEnd(text)]; got != want {
+			t.Errorf("%q is parted behind %q, wanted %q", text, got, want)
+		}
+	}
+}

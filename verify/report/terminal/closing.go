@@ -45,7 +45,7 @@ func (p *page) uncovered(r *result.Report) {
 	if len(u.Parts)+len(u.Controls)+len(u.Positions)+r.NotSelected == 0 {
 		if len(r.Checks) > 0 {
 			p.blank()
-			p.hang("NOT COVERED: ", p.strong, "nothing; every part, control and named position is in a check", plain)
+			p.hang("NOT COVERED: ", p.strong, said.AllTouched+`: "hingeline faults" tells which mistakes no check sees`, plain)
 		}
 		return
 	}

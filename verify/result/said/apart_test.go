@@ -15,7 +15,9 @@ func TestUnseenIsWhatNobodySeesOnTheModel(t *testing.T) {
 		unseen bool
 	}{
 		{result.Check{Subject: "channel 3 (port flap)", Wanted: "within its travel"}, true},
-		{result.Check{Subject: "the model", Wanted: "rolls RIGHT"}, true},
+		{result.Check{Subject: "the model", Wanted: "rolls RIGHT"}, false},
+		{result.Check{Subject: "the model", Wanted: "does not roll"}, true},
+		{result.Check{Subject: "the model", Wanted: "no more adverse yaw than with equal throws"}, true},
 		{result.Check{Subject: "port aileron", Wanted: "torque at most 30 N cm at 20 m/s"}, true},
 		{result.Check{Subject: "motor", Wanted: "power 60 %", Got: "power 58.3 %"}, true},
 		{result.Check{Subject: "motor", Wanted: "stopped", Got: "stopped"}, false},

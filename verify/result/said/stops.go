@@ -29,13 +29,23 @@ const SignalLost = "signal lost"
 
 // Unseen reports whether a check asks about something that nobody can see on the model:
 // what a channel puts out, the torque of a servo, so many percent of power, or what the
-// parts do to the whole model.
+// parts do to the whole model. Where it turns the model, there are parts that move: whether
+// each goes its way is to be seen.
 func Unseen(c *result.Check) bool {
 	switch {
-	case OfChannel(c), c.Subject == "the model", strings.Contains(c.Wanted, "torque"), strings.Contains(c.Wanted, "% to the roll"):
+	case c.Subject == "the model":
+		return !turns(c)
+	case OfChannel(c), strings.Contains(c.Wanted, "torque"), strings.Contains(c.Wanted, "% to the roll"):
 		return true
 	}
 	return strings.HasPrefix(c.Got, "power ") && strings.Contains(c.Wanted, "%")
+}
+
+// turns reports whether a check of the model says which way it turns, and not that it does
+// not, or how much there is beside it.
+func turns(c *result.Check) bool {
+	verb, way, _ := strings.Cut(c.Wanted, " ")
+	return way != "" && (verb == "rolls" || verb == "pitches" || verb == "yaws")
 }
 
 // Stops are the stops of a report, in walking order. Checks of more positions than can be

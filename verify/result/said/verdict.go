@@ -155,6 +155,10 @@ func notChecked(r *result.Report, leftOut string) string {
 	return " Not checked: " + strings.Join(not, ", ") + "."
 }
 
+// AllTouched is what there is to say where no check leaves anything out by name. It is
+// far from all that can be set, and nobody is to take it for that.
+const AllTouched = "no part, control or named position is left out; not every way and combination of them is tried"
+
 // LeftOut says how many checks were not run.
 func LeftOut(r *result.Report) string {
 	return Count(r.NotSelected, "check") + " left out by --only"
