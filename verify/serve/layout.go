@@ -26,11 +26,18 @@ type subject struct {
 func newSubject(now Now, revision int) *subject {
 	s := &subject{revision: revision, model: now.Model, shape: sheet.Shape(now.Model), probe: poses.New(now.Model.Plan)}
 	s.layout = s.layOut()
-	fails := failuresOf(now.Model, now.Report)
-	s.checks = checksOf(&now, revision, fails)
+	failed := failuresOf(now.Model, now.Report)
+	number := func(part int) int { return s.layout.Parts[part].Number }
+	s.checks = checksOf(&now, revision, failed, number)
 	tags := make([]figure.Tag, len(s.layout.Parts))
 	for i := range tags {
-		tags[i] = figure.Tag{Number: s.layout.Parts[i].Number, Fails: len(fails.of[i]) > 0}
+		tags[i].Number = number(i)
+	}
+	for _, one := range s.checks.Marks {
+		tags[one.Part].Fails = one.Fails
+		if !one.Fails {
+			tags[one.Part].Doubt = one.Word
+		}
 	}
 	s.live = figure.NewLive(&s.shape, tags)
 	return s
