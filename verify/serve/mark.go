@@ -85,32 +85,41 @@ type markSaid struct {
 	Part  int    `json:"part"`
 	Fails bool   `json:"fails"` // a check of it alone fails
 	Word  string `json:"word"`  // "✗ FAILS", "? ONE OF 1, 7", "? PERHAPS TOO", "↔ COMPARED WITH 1"
-	Says  string `json:"says"`  // the same in a sentence
+	short string // the same in a picture; empty of one that fails
+	Says  string `json:"says"` // the same in a sentence
 }
 
 // marks are all parts that checks which fail name. Numbers are those on the page, by part.
 func (f *failures) marks(m *airframes.Model, number func(part int) int) (list []markSaid) {
 	for i := range f.of {
 		one := f.mark(i)
-		numbers := make([]string, len(one.with))
-		for k, part := range one.with {
-			numbers[k] = fmt.Sprint(number(part))
-		}
-		these := strings.Join(numbers, ", ")
-		if len(numbers) > mostNamed {
-			these = "SEVERAL"
+		var numbers, others []string
+		for _, part := range one.with {
+			n := fmt.Sprint(number(part))
+			numbers = append(numbers, n)
+			if part != i {
+				others = append(others, n)
+			}
 		}
 		names := strings.Join(partNames(m, one.with), ", ")
 		switch one.kind {
 		case fails:
-			list = append(list, markSaid{i, true, "✗ FAILS", "A check of it fails."})
+			list = append(list, markSaid{i, true, "✗ FAILS", "", "A check of it fails."})
 		case oneOf:
-			list = append(list, markSaid{i, false, "? ONE OF " + these, "One of these is wrong, and the checks do not tell which: " + names + "."})
+			list = append(list, markSaid{i, false, "? ONE OF " + these(numbers), "? OR " + these(others), "One of these is wrong, and the checks do not tell which: " + names + "."})
 		case perhaps:
-			list = append(list, markSaid{i, false, "? PERHAPS TOO", "A check fails that names it beside what fails by itself: " + names + ". It may be wrong too."})
+			list = append(list, markSaid{i, false, "? PERHAPS TOO", "? TOO", "A check fails that names it beside what fails by itself: " + names + ". It may be wrong too."})
 		case comparedWith:
-			list = append(list, markSaid{i, false, "↔ COMPARED WITH " + these, "Only compared with what fails: " + names + ". What is asked of it alone passes."})
+			list = append(list, markSaid{i, false, "↔ COMPARED WITH " + these(numbers), "↔ WITH " + these(others), "Only compared with what fails: " + names + ". What is asked of it alone passes."})
 		}
 	}
 	return list
+}
+
+// these are a few numbers, or that there are more.
+func these(numbers []string) string {
+	if len(numbers) > mostNamed {
+		return "SEVERAL"
+	}
+	return strings.Join(numbers, ", ")
 }

@@ -23,7 +23,7 @@ type Live struct {
 type Tag struct {
 	Number int
 	Fails  bool   // a check that fails is about it
-	Doubt  string // why a check that fails names it and need not be about it, with its sign: "? ONE OF 1, 7"; else empty
+	Doubt  string // why a check that fails names it and need not be about it, with its sign: "? OR 7"; else empty
 }
 
 // beside is what is written below the number; it is empty where no check that fails names
