@@ -48,28 +48,43 @@ func TestFingerMovesAStick(t *testing.T) {
 	do(t, ctx, chromedp.EmulateViewport(360, 740, chromedp.EmulateTouch, chromedp.EmulateMobile))
 	visit(t, ctx, r)
 	stick := named(now.Model, "roll stick")
-	at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const c = document.getElementById("control-%d"); c.scrollIntoView({block: "end"}); const b = c.getBoundingClientRect(); return [b.left, b.top + b.height / 2, b.width]; })()`, stick))
-	touch := func(kind input.DispatchTouchEventType, x float64) {
+	boxOf := func(control int) []float64 {
+		return evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const c = document.getElementById("control-%d"); c.scrollIntoView({block: "end"}); const b = c.getBoundingClientRect(); return [b.left, b.top, b.width, b.height]; })()`, control))
+	}
+	touch := func(kind input.DispatchTouchEventType, x, y float64) {
 		t.Helper()
 		p := input.DispatchTouchEventParams{Type: kind, TouchPoints: []*input.TouchPoint{}}
 		if kind != input.DispatchTouchEventTypeTouchEnd {
-			p.TouchPoints = append(p.TouchPoints, &input.TouchPoint{X: x, Y: at[1]})
+			p.TouchPoints = append(p.TouchPoints, &input.TouchPoint{X: x, Y: y})
 		}
 		if _, err := chromedp.Call(ctx, input.DispatchTouchEvent, p); err != nil {
 			t.Fatal(err)
 		}
 	}
-	touch(input.DispatchTouchEventTypeTouchStart, at[0]+at[2]/2)
+	at := boxOf(stick)
+	touch(input.DispatchTouchEventTypeTouchStart, at[0]+at[2]/2, at[1]+at[3]/2)
 	for _, share := range []float64{0.6, 0.7, 0.85, 1} {
-		touch(input.DispatchTouchEventTypeTouchMove, at[0]+at[2]*share)
+		touch(input.DispatchTouchEventTypeTouchMove, at[0]+at[2]*share, at[1]+at[3]/2)
 	}
-	touch(input.DispatchTouchEventTypeTouchEnd, 0)
+	touch(input.DispatchTouchEventTypeTouchEnd, 0, 0)
 	holds(t, ctx, fmt.Sprintf(`document.getElementById("control-%d").value === "100"`, stick))
 	in := now.Model.Plan.Rest()
 	in.Position[stick] = 100
 	out := now.Model.Plan.NewOutput()
 	now.Model.Plan.Eval(&in, out)
 	holds(t, ctx, fmt.Sprintf(`Math.abs(%s("port aileron") - %g) < %g`, angle, float64(out.Parts[partCalled(now.Model, "port aileron")].Angle), drawnTo))
+	at = boxOf(named(now.Model, "pitch stick")) // one that stands upright moves, and not the page
+	far := evaluate[float64](t, ctx, "scrollY")
+	touch(input.DispatchTouchEventTypeTouchStart, at[0]+at[2]/2, at[1]+at[3]/2)
+	for _, share := range []float64{0.6, 0.75, 0.9, 1} {
+		touch(input.DispatchTouchEventTypeTouchMove, at[0]+at[2]/2, at[1]+at[3]*share)
+	}
+	touch(input.DispatchTouchEventTypeTouchEnd, 0, 0)
+	holds(t, ctx, fmt.Sprintf(`document.getElementById("control-%d").getAttribute("aria-valuetext") === "full back"`, named(now.Model, "pitch stick")))
+	holds(t, ctx, "("+stood+`)("elevator", "UP")`)
+	if got := evaluate[float64](t, ctx, "scrollY"); got != far {
+		t.Errorf("the page moved by %g pixels with the stick", got-far)
+	}
 }
 
 // TestHeldKeyQueuesNothing holds an arrow key down, as a keyboard repeats it: the picture

@@ -4,6 +4,7 @@ package serve
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -67,10 +68,7 @@ func TestAxeFindsNothingAndThePageFits(t *testing.T) {
 				continue
 			}
 			t.Run(name+", "+as.name, func(t *testing.T) {
-				media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: as.scheme}}}
-				if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, media); err != nil {
-					t.Fatal(err)
-				}
+				lookedAs(t, ctx, "prefers-color-scheme", as.scheme)
 				do(t, ctx, chromedp.EmulateViewport(as.width, as.height), chromedp.Navigate("about:blank"))
 				visit(t, ctx, r)
 				evaluate[bool](t, ctx, "(sessionStorage.clear(), true)")
@@ -95,6 +93,67 @@ func TestAxeFindsNothingAndThePageFits(t *testing.T) {
 			})
 		}
 	}
+}
+
+// lookedAs tells a page what its reader wants, as pairs of a media feature and its value.
+func lookedAs(t *testing.T, ctx context.Context, wants ...string) {
+	t.Helper()
+	p := emulation.SetEmulatedMediaParams{}
+	for i := 0; i < len(wants); i += 2 {
+		p.Features = append(p.Features, &emulation.MediaFeature{Name: wants[i], Value: wants[i+1]})
+	}
+	if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, p); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// differ says whether two elements can be told apart by their lines or their ground.
+const differ = `((a, b) => {
+	const [p, q] = [a, b].map(e => { const s = getComputedStyle(document.querySelector(e)); return [s.borderTopWidth, s.borderTopStyle, s.outlineStyle, s.outlineWidth, s.backgroundColor].join(); });
+	return p !== q;
+})`
+
+// TestNothingIsLostInForcedColoursAndNothingMovesByItself holds that what a colour tells is
+// told otherwise too, where a reader has colours of their own.
+func TestNothingIsLostInForcedColoursAndNothingMovesByItself(t *testing.T) {
+	ctx := browser(t)
+	lookedAs(t, ctx, "forced-colors", "active", "prefers-reduced-motion", "reduce", "prefers-color-scheme", "dark")
+	apart := func(one, other string) {
+		t.Helper()
+		if !evaluate[bool](t, ctx, fmt.Sprintf("%s(%q, %q)", differ, one, other)) {
+			t.Errorf("%s looks as %s does", one, other)
+		}
+	}
+	quiet := func() {
+		t.Helper()
+		if list := evaluate[[]string](t, ctx, `[...document.querySelectorAll("*")].filter(e => { const s = getComputedStyle(e); return s.animationName !== "none" || s.transitionDuration.split(", ").some(d => parseFloat(d) > 0) || s.scrollBehavior === "smooth"; }).map(e => e.tagName + "." + e.className)`); len(list) > 0 {
+			t.Errorf("these move by themselves: %q", list)
+		}
+	}
+	now := unreversed(t)
+	r := run(t, now)
+	visit(t, ctx, r)
+	evaluate[bool](t, ctx, fmt.Sprintf(`(document.getElementById("control-%d-1").click(), true)`, named(now.Model, "motor switch")))
+	evaluate[bool](t, ctx, setTo(t, now, "throttle", 100))
+	holds(t, ctx, `document.querySelector("#motors.runs")`)
+	row := func(part string) string { return fmt.Sprintf("#row-%d", partCalled(now.Model, part)) }
+	evaluate[bool](t, ctx, fmt.Sprintf(`(document.querySelector("#name-%d").click(), true)`, partCalled(now.Model, "rudder")))
+	holds(t, ctx, fmt.Sprintf(`document.querySelector(%q)`, row("rudder")+".looked"))
+	apart(row("rudder"), row("elevator"))
+	apart(row("port aileron"), row("elevator"))
+	apart(row("port flap"), row("elevator"))
+	apart(row("port flap"), row("port aileron"))
+	apart("#motors", "#line")
+	apart(".choices input:checked + .choice", ".choices input:not(:checked) + .choice")
+	quiet()
+	picture(t, ctx, "forced-colours", true)
+	r, _ = atBench(t, "pellin-park")
+	do(t, ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("http://"+r.host+"/bench"))
+	bigButton(t, ctx, "Begin a new walk-around")
+	holds(t, ctx, `document.querySelector("#now button.bad:not(:disabled)")`)
+	apart("#now button.first", "#now button.bad")
+	quiet()
+	picture(t, ctx, "forced-colours-bench", true)
 }
 
 // picture writes a screenshot, where that was asked for.

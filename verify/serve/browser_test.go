@@ -172,15 +172,48 @@ func TestKeyboardAloneMovesAStickAndTheSurfaceFollows(t *testing.T) {
 // in degrees.
 const drawnTo = 0.1
 
-func TestPitchGoesForwardWithTheUpKey(t *testing.T) {
+// TestStickThatMovesForeAndAftStandsUpright pushes it with the keys and with the mouse:
+// forward is up on the screen, and says so.
+func TestStickThatMovesForeAndAftStandsUpright(t *testing.T) {
 	now := shipping(t, "bracken-20")
 	r := run(t, now)
 	ctx := browser(t)
 	visit(t, ctx, r)
-	focusOn(t, ctx, fmt.Sprint("control-", named(now.Model, "pitch stick")))
-	do(t, ctx, chromedp.KeyEvent(kb.ArrowUp))
-	if got := evaluate[string](t, ctx, "document.activeElement.getAttribute('aria-valuetext')"); got != "1 % forward" {
-		t.Errorf("the pitch stick says %q, wanted 1 %% forward", got)
+	says := func(when, want string) {
+		t.Helper()
+		if got := evaluate[string](t, ctx, "document.activeElement.getAttribute('aria-valuetext')"); got != want {
+			t.Errorf("%s: it says %q, wanted %q", when, got, want)
+		}
+	}
+	for _, c := range []struct {
+		control            string
+		up, down, top, end string
+	}{
+		{"pitch stick", "1 % forward", "centred", "full forward", "full back"},
+		{"throttle", "1 %", "0 %", "100 %", "0 %"},
+	} {
+		id := fmt.Sprint("control-", named(now.Model, c.control))
+		focusOn(t, ctx, id)
+		if got := evaluate[string](t, ctx, "document.activeElement.getAttribute('aria-orientation')"); got != "vertical" {
+			t.Errorf("the %s is %q, wanted vertical", c.control, got)
+		}
+		for _, key := range []struct{ key, want string }{
+			{kb.ArrowUp, c.up}, {kb.ArrowDown, c.down}, {kb.ArrowRight, c.up}, {kb.ArrowLeft, c.down}, {kb.End, c.top}, {kb.Home, c.end},
+		} {
+			do(t, ctx, chromedp.KeyEvent(key.key))
+			says(fmt.Sprintf("the %s after %q", c.control, key.key), key.want)
+		}
+		box := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const c = document.getElementById(%q); c.scrollIntoView({block: "center"}); const b = c.getBoundingClientRect(); return [b.left + b.width / 2, b.top, b.height]; })()`, id))
+		if box[2] < 120 {
+			t.Errorf("the %s is %g pixels high", c.control, box[2])
+		}
+		do(t, ctx, chromedp.MouseClickXY(box[0], box[1]+2))
+		says(fmt.Sprintf("the %s pushed to the top", c.control), c.top)
+		do(t, ctx, chromedp.MouseClickXY(box[0], box[1]+box[2]-2))
+		says(fmt.Sprintf("the %s pulled to the bottom", c.control), c.end)
+	}
+	if list := evaluate[[]string](t, ctx, `[...document.querySelectorAll("input[type=range]:not([aria-orientation])")].map(c => document.querySelector("label[for=" + c.id + "]").textContent)`); !slices.Equal(list, []string{"roll stick", "yaw stick", "flap lever", "roll trim", "yaw trim"}) {
+		t.Errorf("lying are %q", list)
 	}
 }
 

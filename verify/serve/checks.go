@@ -11,19 +11,19 @@ import (
 
 // checks is what the script says of the set-up.
 type checks struct {
-	Kind     string    `json:"kind"` // "checks"
-	Revision int       `json:"revision"`
-	Since    string    `json:"since"`
-	Changed  []string  `json:"changed"`
-	Tone     string    `json:"tone"` // "good", "heed" or "bad"
-	Word     string    `json:"word"` // the verdict
-	Text     string    `json:"text"`
-	Short    string    `json:"short"`    // the verdict where there is little room
-	First    string    `json:"first"`    // the first failure, in words
-	Fails    []int     `json:"fails"`    // the parts that checks which fail name
-	OldSince string    `json:"oldSince"` // when what is shown was read, where the file can no longer be used: "15:04:05"; else empty
-	Stages   []stage   `json:"stages"`
-	Problems []problem `json:"problems"` // errors and warnings about the files
+	Kind     string     `json:"kind"` // "checks"
+	Revision int        `json:"revision"`
+	Since    string     `json:"since"`
+	Changed  []string   `json:"changed"`
+	Tone     string     `json:"tone"` // "good", "heed" or "bad"
+	Word     string     `json:"word"` // the verdict
+	Text     string     `json:"text"`
+	Short    string     `json:"short"`    // the verdict where there is little room
+	First    string     `json:"first"`    // the first failure, in words
+	Marks    []markSaid `json:"marks"`    // the parts that checks which fail name
+	OldSince string     `json:"oldSince"` // when what is shown was read, where the file can no longer be used: "15:04:05"; else empty
+	Stages   []stage    `json:"stages"`
+	Problems []problem  `json:"problems"` // errors and warnings about the files
 }
 
 // stage is the checks of one stage of the walk-around, those that failed first.
@@ -54,7 +54,7 @@ type problem struct {
 
 var tones = map[said.Tone]string{said.Good: "good", said.Heed: "heed", said.Bad: "bad"}
 
-func checksOf(now *Now, revision int, fails failures) checks {
+func checksOf(now *Now, revision int, failed failures, number func(part int) int) checks {
 	c := checks{Kind: "checks", Revision: revision, Since: now.Since, Changed: now.Changed}
 	if now.Problems != nil {
 		for i := range now.Problems.List {
@@ -74,13 +74,9 @@ func checksOf(now *Now, revision int, fails failures) checks {
 		return c
 	}
 	v := said.VerdictOf(r)
-	c.Tone, c.Word, c.Text, c.First = tones[v.Tone], v.Word, v.Text, fails.first()
-	c.Short = shortOf(v, now, &fails)
-	for i := range fails.of {
-		if len(fails.of[i]) > 0 {
-			c.Fails = append(c.Fails, i)
-		}
-	}
+	c.Tone, c.Word, c.Text, c.First = tones[v.Tone], v.Word, v.Text, failed.first(now.Model)
+	c.Short = shortOf(v, now, &failed)
+	c.Marks = failed.marks(now.Model, number)
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		c.Problems = append(c.Problems, problem{true, said.At(f.Place), f.Place.Excerpt, f.Message, f.Hint})
@@ -88,12 +84,12 @@ func checksOf(now *Now, revision int, fails failures) checks {
 	for _, f := range said.ScriptFindings(r) {
 		c.Problems = append(c.Problems, problem{!f.Fails, said.At(f.Place), f.Place.Excerpt, said.ScriptFinding(f), ""})
 	}
-	c.Stages = stagesOf(now.Model, r, &fails)
+	c.Stages = stagesOf(now.Model, r, &failed)
 	return c
 }
 
 // shortOf is the verdict where there is little room, with the parts that fail.
-func shortOf(v said.Verdict, now *Now, fails *failures) string {
+func shortOf(v said.Verdict, now *Now, of *failures) string {
 	_, failed := now.Report.Counts()
 	switch {
 	case v.Tone != said.Bad:
@@ -102,13 +98,13 @@ func shortOf(v said.Verdict, now *Now, fails *failures) string {
 		return v.Word + ": the script is wrong, so it proves nothing"
 	}
 	words := fmt.Sprintf("%s: %d of %s failed", v.Word, failed, said.Count(len(now.Report.Checks), "check"))
-	if named := fails.named(now.Model); named != "" {
+	if named := of.named(now.Model); named != "" {
 		words += ": " + named
 	}
 	return words
 }
 
-func stagesOf(m *airframes.Model, r *result.Report, fails *failures) []stage {
+func stagesOf(m *airframes.Model, r *result.Report, failed *failures) []stage {
 	var stages []stage
 	all := said.ChecksOf(r)
 	for _, name := range result.Stages {
@@ -118,7 +114,7 @@ func stagesOf(m *airframes.Model, r *result.Report, fails *failures) []stage {
 			if k.Stage == name {
 				one := checked{k.Passed, "", all.Sentence(i), all.Pose(i), all.Wanted(i), all.Got(i), k.Miss, said.At(k.Place)}
 				if !k.Passed {
-					one.Of = fails.names(m, i)
+					one.Of = failed.names(m, i)
 				}
 				s.List = append(s.List, one)
 			}

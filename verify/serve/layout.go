@@ -1,6 +1,8 @@
 package serve
 
 import (
+	"slices"
+
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify"
@@ -26,11 +28,15 @@ type subject struct {
 func newSubject(now Now, revision int) *subject {
 	s := &subject{revision: revision, model: now.Model, shape: sheet.Shape(now.Model), probe: poses.New(now.Model.Plan)}
 	s.layout = s.layOut()
-	fails := failuresOf(now.Model, now.Report)
-	s.checks = checksOf(&now, revision, fails)
+	failed := failuresOf(now.Model, now.Report)
+	number := func(part int) int { return s.layout.Parts[part].Number }
+	s.checks = checksOf(&now, revision, failed, number)
 	tags := make([]figure.Tag, len(s.layout.Parts))
 	for i := range tags {
-		tags[i] = figure.Tag{Number: s.layout.Parts[i].Number, Fails: len(fails.of[i]) > 0}
+		tags[i].Number = number(i)
+	}
+	for _, one := range s.checks.Marks {
+		tags[one.Part].Fails, tags[one.Part].Doubt = one.Fails, one.short
 	}
 	s.live = figure.NewLive(&s.shape, tags)
 	return s
@@ -54,8 +60,9 @@ type control struct {
 	Low      float64  `json:"low"`
 	High     float64  `json:"high"`
 	Rest     float64  `json:"rest"`
-	Turned   bool     `json:"turned"` // its high end is drawn on the left: back is, and forward is right
-	Says     []string `json:"says"`   // in words, at each whole number from low to high
+	Turned   bool     `json:"turned"`  // forward, its low end, is drawn as the high one
+	Upright  bool     `json:"upright"` // it moves fore and aft: it is drawn upright, with forward at the top
+	Says     []string `json:"says"`    // in words, at each whole number from low to high
 	Detents  []detent `json:"detents"`
 	LowWord  string   `json:"lowWord"`
 	HighWord string   `json:"highWord"`
@@ -82,10 +89,12 @@ var sorts = map[mixcore.ControlKind]string{
 func (s *subject) layOut() layout {
 	m := s.model
 	l := layout{Kind: "layout", Revision: s.revision, Model: m.Name, Measured: s.shape.Measured, Cautions: verify.Cautions(m)}
+	throttles := s.throttles()
 	for i := range m.Setup.Controls {
 		c := &m.Setup.Controls[i]
 		low, high := c.Range()
 		k := control{Name: c.Name, Sort: sorts[c.Kind], Low: low, High: high, Rest: c.Rest(), Turned: c.Axis == mixcore.Pitch}
+		k.Upright = k.Turned || slices.Contains(throttles, i)
 		for at := low; at <= high; at++ {
 			k.Says = append(k.Says, wording.Stand(c, at))
 		}
@@ -108,4 +117,21 @@ func (s *subject) layOut() layout {
 		l.Parts = append(l.Parts, k)
 	}
 	return l
+}
+
+// throttles are the levers that a motor hears. Which way any other lever is pushed, no file
+// says.
+func (s *subject) throttles() (list []int) {
+	setup := &s.model.Setup
+	for i := range setup.Parts {
+		if setup.Parts[i].Motion != mixcore.Power {
+			continue
+		}
+		for _, c := range s.probe.PartReach(i).Controls() {
+			if setup.Controls[c].Kind == mixcore.LeverControl {
+				list = append(list, c)
+			}
+		}
+	}
+	return list
 }

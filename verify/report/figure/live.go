@@ -22,7 +22,25 @@ type Live struct {
 // Tag is how a part is marked in a picture that moves.
 type Tag struct {
 	Number int
-	Fails  bool // a check that fails names it
+	Fails  bool   // a check that fails is about it
+	Doubt  string // why a check that fails names it and need not be about it, with its sign: "? OR 7"; else empty
+}
+
+// beside is what is written below the number; it is empty where no check that fails names
+// the part.
+func (t *Tag) beside() string {
+	if t.Fails {
+		return failsWord
+	}
+	return t.Doubt
+}
+
+// besideWidth is the room for that.
+func (t *Tag) besideWidth() float64 {
+	if t.Fails {
+		return tagArrow + TextWidth(failsWord, tagWord, true)
+	}
+	return TextWidth(t.Doubt, tagWord, true)
 }
 
 // tagged is where the tags of one view are.
@@ -125,8 +143,8 @@ func (l *Live) size(i int) (width, height float64) {
 	if l.shape.Parts[i].Motion == result.Power {
 		width, height = max(width, TextWidth(mostRuns, tagWord, true)), height+tagLine
 	}
-	if l.tags[i].Fails {
-		width, height = max(width, tagArrow+TextWidth(failsWord, tagWord, true)), height+tagLine
+	if tag := &l.tags[i]; tag.beside() != "" {
+		width, height = max(width, tag.besideWidth()), height+tagLine
 	}
 	return width, height
 }
@@ -231,25 +249,28 @@ func (l *Live) seen(i int, at box, st *result.Stand) box {
 		words, strong, _ := runs(st)
 		width = max(width, TextWidth(words, tagWord, strong))
 	}
-	if l.tags[i].Fails {
-		width = max(width, tagArrow+TextWidth(failsWord, tagWord, true))
-	}
+	width = max(width, l.tags[i].besideWidth())
 	at.x1 = at.x0 + width
 	return at
 }
 
-// tag draws the number of a part in a circle, or in a square with a cross where a check
-// that names it fails, with the symbol of its way.
+// tag draws the number of a part in a circle, or in a square with a cross where a check of
+// it fails, with the symbol of its way. The square is dashed where it may not be the part
+// that is wrong.
 func (l *Live) tag(s *sheet, i int, at box, st *result.Stand, how shown) {
 	middle := Point{at.x0 + tagSize, at.y0 + tagSize}
 	ring := Path{Points: circle(middle, tagSize), Closed: true, Fill: white, Stroke: thin}
-	if l.tags[i].Fails {
+	tag := &l.tags[i]
+	if tag.beside() != "" {
 		r := tagSize - 0.3
 		ring.Points = []Point{{middle.X - r, middle.Y - r}, {middle.X + r, middle.Y - r}, {middle.X + r, middle.Y + r}, {middle.X - r, middle.Y + r}}
 		ring.Stroke = Stroke{Width: 0.6, Ink: Bad}
+		if !tag.Fails {
+			ring.Stroke = Stroke{Width: 0.35, Dash: Dashed}
+		}
 	}
 	s.add(ring)
-	number, size := strconv.Itoa(l.tags[i].Number), tagNumeral
+	number, size := strconv.Itoa(tag.Number), tagNumeral
 	if len(number) > 1 {
 		size *= 0.75
 	}
@@ -263,9 +284,12 @@ func (l *Live) tag(s *sheet, i int, at box, st *result.Stand, how shown) {
 		s.write(Point{at.x0, base}, words, tagWord, Start, strong, ink)
 		base += tagLine
 	}
-	if l.tags[i].Fails {
+	switch {
+	case tag.Fails:
 		s.add(Cross(Point{at.x0 + 1.3, base - tagWord*0.36}, 2.2, Bad)...)
 		s.write(Point{at.x0 + tagArrow, base}, failsWord, tagWord, Start, true, Bad)
+	case tag.Doubt != "":
+		s.write(Point{at.x0, base}, tag.Doubt, tagWord, Start, true, Black)
 	}
 }
 
@@ -280,8 +304,11 @@ func runs(st *result.Stand) (words string, strong bool, ink Ink) {
 func (l *Live) describe(seen string, p *result.Picture, how []shown) string {
 	words := describe(seen, l.shape, p, how)
 	for i := range l.tags {
-		if l.tags[i].Fails {
+		switch tag := &l.tags[i]; {
+		case tag.Fails:
 			words += " A check of the " + l.shape.Parts[i].Name + " fails."
+		case tag.Doubt != "":
+			words += " A check that fails names the " + l.shape.Parts[i].Name + ": " + tag.Doubt + "."
 		}
 	}
 	return words

@@ -12,6 +12,7 @@ let sent = -1; // the turn that was answered already
 let shown = ""; // what the focus was last put to
 let looked = 0; // when the present question may be answered
 let fresh = 0; // the timer until then
+let late = 0; // the timer until it is said that an answer is still on its way
 
 const line = new Line("/socket/bench/", m => { if (m.kind === "bench") heard(m); }, state => {
   document.documentElement.dataset.line = state;
@@ -61,6 +62,8 @@ function say(what, part = 0, text = "") {
   }
   sent = view.turn;
   line.send({ turn: view.turn, do: what, part, text });
+  clearTimeout(late);
+  late = setTimeout(() => told("Sent. The line is slow: wait for the next question."), 1000);
   lock();
 }
 
@@ -72,6 +75,7 @@ function lock() {
 function heard(m) {
   const moved = !view || view.phase !== m.phase || view.number !== m.number || view.turn !== m.turn;
   view = m;
+  clearTimeout(late);
   if (moved) at = { screen: "step" };
   show();
 }

@@ -90,9 +90,10 @@ export class Hands {
   }
 
   #slider(c, i) {
-    const turn = c.turned ? -1 : 1; // forward is up and to the right, as the arrow keys are
+    const turn = c.turned ? -1 : 1; // forward is up, as the arrow keys are
     const [low, high] = c.turned ? [-c.high, -c.low] : [c.low, c.high];
-    const input = element("input", { type: "range", id: "control-" + i, min: low, max: high, step: 1 });
+    const input = element("input", { type: "range", id: "control-" + i, min: low, max: high, step: 1, "aria-orientation": c.upright && "vertical" });
+    if (c.upright) input.addEventListener("keydown", event => this.#key(event, input));
     const words = element("span", { class: "stand" });
     input.addEventListener("input", () => this.move(i, turn * Number(input.value) + 0));
     this.#show[i] = () => {
@@ -109,11 +110,24 @@ export class Hands {
       b.addEventListener("click", () => this.move(i, at));
       return b;
     });
+    if (c.upright) { // read from the top
+      ends.reverse();
+      buttons.reverse();
+    }
     const between = element("span", { class: "stops" }, ...buttons);
     const row = c.detents?.length ? [between] : [element("span", {}, ends[0]), between, element("span", {}, ends[1])];
-    return element("div", { class: "slider" },
+    return element("div", { class: c.upright ? "slider upright" : "slider" },
       element("div", { class: "top" }, element("label", { for: input.id }, c.name), words),
       input, element("div", { class: "ends" }, ...row));
+  }
+
+  // Browsers differ in what the arrow keys do to a slider that stands upright.
+  #key(event, input) {
+    const steps = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+    if (!steps || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    input.stepUp(steps);
+    input.dispatchEvent(new Event("input"));
   }
 
   #signal() {

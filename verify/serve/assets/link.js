@@ -54,6 +54,9 @@ export class Line {
 /** How long an answer may take before the next message is sent all the same, in milliseconds. */
 const patience = 3000;
 
+/** How long what is seen may be older than the controls before it is said so, in milliseconds: less is seen as at once. */
+const unseen = 200;
+
 /** A line on which what is sent is always the newest, one message at a time. */
 export class Link {
   #line;
@@ -61,20 +64,27 @@ export class Link {
   #newer = false; // something has changed since the last message
   #slow = false; // an answer is overdue
   #number = 0;
-  #message; #changed;
+  #late = 0; // the timer until what is seen is said to be older than the controls; 0 while it is not
+  #message; #changed; #behind;
 
-  /** message makes what is sent; changed is also told "slow" when an answer is overdue. */
-  constructor(message, heard, changed) {
+  /**
+   * message makes what is sent; changed is also told "slow" when an answer is overdue, and
+   * behind whether what is seen is older than what was sent, or is still to be.
+   */
+  constructor(message, heard, changed, behind) {
     this.#message = message;
     this.#changed = changed;
+    this.#behind = behind;
     this.#line = new Line("/socket/", m => {
-      if (m.kind === "answer") {
+      const newest = m.kind === "answer" && m.number === this.#number; // one that was given up may come after all
+      if (newest) {
         this.#waiting = 0;
         if (this.#slow) changed("open");
         this.#slow = false;
       }
       if (m.kind === "layout") { this.#waiting = 0; this.#newer = true; }
       heard(m);
+      if (newest && !this.#newer) this.#caughtUp();
       this.#pump();
     }, state => { this.#waiting = 0; this.#slow = false; changed(state); });
     setInterval(() => this.#miss(), 500);
@@ -92,7 +102,14 @@ export class Link {
   /** Something has changed: send it as soon as the last message was answered. */
   send() {
     this.#newer = true;
+    this.#late ||= setTimeout(() => this.#behind(true), unseen);
     this.#pump();
+  }
+
+  #caughtUp() {
+    clearTimeout(this.#late);
+    this.#late = 0;
+    this.#behind(false);
   }
 
   #pump() {

@@ -15,7 +15,7 @@ let old = ""; // when the file was read of which what is shown is, where it can 
 let state = ""; // of the line
 
 const hands = new Hands($("controls"), () => { moving(); link.send(); });
-const link = new Link(message, heard, lineChanged);
+const link = new Link(message, heard, lineChanged, isBehind => document.documentElement.toggleAttribute("data-behind", isBehind));
 
 function message() {
   if (!layout) return null;

@@ -55,7 +55,8 @@ export function pointing(chosen) {
 export function cards(parts, chosen) {
   $("cards").replaceChildren(...byNumber(parts).map(([part, i]) => {
     const button = element("button", { type: "button", class: "name", id: "name-" + i, "aria-pressed": "false" }, part.name);
-    const card = element("li", { id: "card-" + i, class: "card" }, element("h3", {}, element("span", { class: "number" }, part.number), button, element("span", { class: "flag" }, "✗ FAILS")),
+    const card = element("li", { id: "card-" + i, class: "card" }, element("h3", {}, element("span", { class: "number" }, part.number), button, ),
+      element("p", { class: "flag" }),
       element("div", { class: "drawing", id: "box-part-" + i }),
       element("p", { class: "says", id: "says-" + i }), element("p", { class: "told", id: "told-" + i }), element("p", { class: "limit", id: "limit-" + i }));
     let dwell = 0;
@@ -86,20 +87,25 @@ function say(where, words) {
 }
 
 const symbols = { UP: "▲", DOWN: "▽", LEFT: "◀", RIGHT: "▷", OUT: "◆", IN: "◇" };
-let fails = new Set(); // the parts that checks which fail name
+let marks = new Map(); // by part: what the checks that fail say of it
 
 function row(i, part) {
   const row = $("row-" + i);
   say(row.querySelector(".way"), symbols[part.way] ?? "");
   say(row.querySelector(".short"), part.short);
   row.classList.toggle("quiet", !part.way && !part.short.startsWith("RUNS"));
-  row.classList.toggle("fails", fails.has(i));
-  const limited = part.limits?.length > 0, marks = row.querySelector(".marks");
-  marks.classList.toggle("limited", limited);
-  const told = `${fails.has(i)} ${limited}`;
-  if (marks.dataset.told !== told) marks.replaceChildren(fails.has(i) ? "✗ FAILS" : "", limited ? element("span", { class: "limits" }, " ⚠ LIMIT") : "");
-  marks.dataset.told = told;
-  $("card-" + i).classList.toggle("fails", fails.has(i));
+  const limited = part.limits?.length > 0, where = row.querySelector(".marks"), m = marks.get(i), card = $("card-" + i);
+  where.classList.toggle("limited", limited);
+  const told = `${m?.word} ${limited}`;
+  if (where.dataset.told !== told) where.replaceChildren(m ? element("span", { class: m.fails ? "bad" : "doubt" }, m.word) : "", limited ? element("span", { class: "limits" }, " ⚠ LIMIT") : "");
+  where.dataset.told = told;
+  for (const e of [row, card]) {
+    e.classList.toggle("fails", !!m?.fails);
+    e.classList.toggle("named", !!m && !m.fails);
+  }
+  const flag = card.querySelector(".flag");
+  if (flag.dataset.told !== told) flag.replaceChildren(...(m ? [element("strong", { class: m.fails ? "bad" : "doubt" }, m.word), m.fails ? "" : `. ${m.says}`] : []));
+  flag.dataset.told = told;
 }
 
 /** Say of everything that is shown from when it is, where it is of a file that can no longer be used. */
@@ -227,7 +233,7 @@ export function checks(c) {
   $("short").className = c.tone;
   $("first").hidden = !c.first;
   $("first").replaceChildren(element("strong", {}, "✗ First: "), c.first);
-  fails = new Set(c.fails ?? []);
+  marks = new Map((c.marks ?? []).map(m => [m.part, m]));
   $("since").textContent = `Checked ${c.since}` + (c.changed?.length ? ` after ${c.changed.join(", ")} changed.` : ". It is checked again whenever a file changes.");
   const problem = p => {
     const box = element("div", { class: "problem " + (p.warning ? "heed" : "bad") },
