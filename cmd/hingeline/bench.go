@@ -43,6 +43,10 @@ Every answer is written at once, into a record beside the airframe file
 (my-model.bench/0001.jsonl). b goes back, s skips, p pauses; --resume goes on with the
 newest record, also after a power cut, and shows the report of one that is finished.
 
+Typed at a terminal, a step in which a motor may run, or the transmitter is off, is asked
+about once more ("x" is "it was seen"), and what comes sooner than anybody can have looked
+is no answer. A file of answers is asked neither way.
+
 The report says what was not as expected, which mistake explains it, what to look at
 next, and how what was measured differs from what is computed. --write FILE writes a new
 airframe file with lengths, angles or tables that fit what was measured.

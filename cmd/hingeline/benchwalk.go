@@ -73,11 +73,15 @@ func (r *benchRun) welcome() {
 func (r *benchRun) ask(ctx context.Context) error {
 	from := r.lines(ctx)
 	defer from.stop()
+	if from.byHand {
+		r.guide.ByHand()
+	}
 	for !r.guide.Over() {
 		ask := r.guide.Ask()
 		r.show(&ask)
 		from.forget()
 		fmt.Fprint(r.s.stderr, ask.Prompt)
+		asked := r.s.clock()
 		line, more := from.next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
@@ -86,7 +90,11 @@ func (r *benchRun) ask(ctx context.Context) error {
 			}
 			return r.guide.Stop()
 		}
-		reply, err := r.guide.Take(line)
+		take := r.guide.Take
+		if from.byHand && r.s.clock().Sub(asked) < bench.ShortestLook {
+			take = r.guide.TakeSoon
+		}
+		reply, err := take(line)
 		if err != nil {
 			return err
 		}
@@ -105,6 +113,7 @@ type answering struct {
 	next   func() (line string, more bool)
 	forget func() // what was said before the question stood there
 	stop   func()
+	byHand bool // somebody types them one by one, with the model in front of them
 }
 
 // lines is where answers come from: a file, which is echoed, or whoever types.
@@ -120,12 +129,12 @@ func (r *benchRun) lines(ctx context.Context) answering {
 			line := r.answers.lines[i-1]
 			fmt.Fprintln(r.s.stderr, line)
 			return line, true
-		}, nothing, nothing}
+		}, nothing, nothing, false}
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	if t := terminalFile(r.s.stdin); t != nil {
 		hand := typedUntil(ctx, t)
-		return answering{hand.line, hand.forget, cancel}
+		return answering{hand.line, hand.forget, cancel, true}
 	}
 	piped := r.s.linesUntil(ctx)
 	return answering{func() (string, bool) {
@@ -138,7 +147,7 @@ func (r *benchRun) lines(ctx context.Context) answering {
 		case <-ctx.Done():
 			return "", false
 		}
-	}, nothing, cancel}
+	}, nothing, cancel, false}
 }
 
 // askRows is how many rows of the screen are for what is asked below a step.
