@@ -21,6 +21,9 @@ type Seal struct {
 	Ended      bool   // it was gone through to its end
 	AsExpected bool   // every step was seen, and all was as expected
 	Steps      SealCounts
+
+	ruler bool               // how far everything goes was to be measured
+	read  map[measuring]bool // what was measured, and whether it was where it must be
 }
 
 // SealCounts is how many steps there are, and what became of them.
@@ -66,6 +69,7 @@ func (r *Record) Seal() (*Seal, error) {
 	s := &Seal{
 		Digest: "sha256:" + hex.EncodeToString(sum[:]), Model: w.Model.Name, SetUp: r.Header.SetUp, Asked: r.Header.Asked,
 		Date: g.last, Ended: g.ended, AsExpected: seen.Verdict == result.SeenAsExpected, Steps: countSteps(seen.Steps),
+		ruler: w.Look.Ruler, read: g.measurings(),
 	}
 	s.Summary = s.summary(date, w.Look.Ruler)
 	return s, nil

@@ -36,6 +36,12 @@ func benchOf(t testing.TB, airframe string, lines ...string) []byte {
 // benchAt is benchOf at another time.
 func benchAt(t testing.TB, when, airframe string, lines ...string) []byte {
 	t.Helper()
+	return benchBy(t, sight.Eye, when, airframe, lines...)
+}
+
+// benchBy is benchAt by somebody who looks otherwise.
+func benchBy(t testing.TB, look sight.Look, when, airframe string, lines ...string) []byte {
+	t.Helper()
 	m, problems := airframes.Load("wren.yaml", []byte(airframe))
 	if m == nil {
 		t.Fatalf("%v", problems)
@@ -49,7 +55,7 @@ func benchAt(t testing.TB, when, airframe string, lines ...string) []byte {
 		s.To.Position[move.control] = move.to
 		c.Steps = append(c.Steps, s)
 	}
-	w := bench.NewWalk(m, c, sight.Eye)
+	w := bench.NewWalk(m, c, look)
 	p, now := &page{}, func() string { return when }
 	if err := bench.NewHeader(verify.Version, when, w, nil, c.How).Begin(p); err != nil {
 		t.Fatal(err)

@@ -36,6 +36,7 @@ type walked struct {
 	seal   *bench.Seal
 	last   time.Time // of its last answer
 	wrong  error     // why it cannot be used
+	byEye  *walked   // a later one that would clear it if it had measured; nil for none
 }
 
 // walks are the walk-arounds of a set-up in which anything was said, and those of which it
@@ -86,10 +87,16 @@ func (w *walked) read(name, setUp string) bool {
 	return true
 }
 
-// clears says whether a walk-around shows that what another found is put right: it was
-// begun behind it and ended behind it, and each step was seen, and as expected.
-func (w *walked) clears(other *walked) bool {
+// follows says whether a walk-around is behind another, and all was seen in it, and as
+// expected: it was begun behind it and ended behind it.
+func (w *walked) follows(other *walked) bool {
 	return w.wrong == nil && w.seal.Ended && w.seal.AsFarAsSeen() && w.number > other.number && !w.last.Before(other.last)
+}
+
+// clears says whether a walk-around that follows another shows that what that found is put
+// right: what was measured there was measured again.
+func (w *walked) clears(other *walked) bool {
+	return other.seal == nil || w.seal.MeasuredAgain(other.seal)
 }
 
 // notCleared is the newest walk-around that something speaks against, and none behind it
@@ -102,9 +109,13 @@ next:
 			continue
 		}
 		for k := range all {
+			if !all[k].follows(w) {
+				continue
+			}
 			if all[k].clears(w) {
 				continue next
 			}
+			w.byEye = &all[k]
 		}
 		if newest == nil || !w.last.Before(newest.last) {
 			newest = w
@@ -138,11 +149,21 @@ func (w *walked) differs(with string) *Refusal {
 		hint = fmt.Sprintf("put it right and walk around anew, or sign with that record in place of %s and say why", with)
 	}
 	refusal := refuse(hint, "not all was as expected on the model, so nothing is signed: DO NOT FLY")
+	since := "no walk-around since then shows it put right"
+	if w.byEye != nil {
+		since = w.notTakenBack() + ": measure it again, with --ruler"
+	}
 	refusal.Details = []string{
-		fmt.Sprintf("record %s: %s; no walk-around since then shows it put right", w.file, w.seen.Summary),
+		fmt.Sprintf("record %s: %s; %s", w.file, w.seen.Summary, since),
 		fmt.Sprintf("--bench %s --accept %s=\"why it is all right\"", w.file, Differs),
 	}
 	return refusal
+}
+
+// notTakenBack says of a walk-around with a measured difference that a later one by eye does
+// not take it back.
+func (w *walked) notTakenBack() string {
+	return fmt.Sprintf("it was measured, and what was only seen by eye since then, record %s, does not take that back", w.byEye.file)
 }
 
 // named is the record as sign is given it.
@@ -178,11 +199,15 @@ func (j *judging) lookSince(genuine []*Record) (line, trouble string) {
 		trouble = fmt.Sprintf("%s, a record of the bench, cannot be used, and it may say DO NOT FLY: %v", w.file, w.wrong)
 	}
 	w := notCleared(all, differing)
-	switch {
-	case w == nil || signed[w.seen.SHA256]:
+	if w == nil || signed[w.seen.SHA256] {
 		return "", trouble
-	case strings.Compare(formatDate(w.last), last) >= 0:
-		return fmt.Sprintf("since then seen on the model: NOT AS EXPECTED, record %s: DO NOT FLY", w.file), trouble
 	}
-	return fmt.Sprintf("seen on the model: NOT AS EXPECTED, record %s, of which no signature speaks: DO NOT FLY", w.file), trouble
+	measured := ""
+	if w.byEye != nil {
+		measured = "; " + w.notTakenBack()
+	}
+	if strings.Compare(formatDate(w.last), last) >= 0 {
+		return fmt.Sprintf("since then seen on the model: NOT AS EXPECTED, record %s%s: DO NOT FLY", w.file, measured), trouble
+	}
+	return fmt.Sprintf("seen on the model: NOT AS EXPECTED, record %s, of which no signature speaks%s: DO NOT FLY", w.file, measured), trouble
 }
