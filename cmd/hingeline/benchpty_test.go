@@ -201,11 +201,11 @@ func suspectsOf(t *testing.T, program, dir, name string) (list []string) {
 // the terminal is closed, whether the shell was told to outlive that or not.
 func TestBenchKilledAtEveryPrompt(t *testing.T) {
 	program, dir := programCalled(t, "hingeline-looking")
-	atBench := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}
+	atBench := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--shortest"}}
 	goesOn := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--resume"}}
 	text, _ := airframes.ReadShipped("pellin-park")
 	m, _ := airframes.Load("pellin-park", text)
-	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
+	w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
 	variant, _ := mistake.All(m, mistake.Options{})[0].Variant(m)
 	hand := benchtest.Modeller{Walk: w, Plan: variant.Plan, ByHand: true}
 	lines := hand.All()
@@ -232,7 +232,7 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 		t.Fatalf("exit status %d:\n%s", status, on)
 	}
 	want := content()
-	outlives := sitting{dir: dir, argv: []string{"/bin/sh", "-c", `trap "" HUP; exec "$0" bench pellin-park`, program}, hangsUp: true}
+	outlives := sitting{dir: dir, argv: []string{"/bin/sh", "-c", `trap "" HUP; exec "$0" bench pellin-park --shortest`, program}, hangsUp: true}
 	closed := atBench
 	closed.hangsUp = true
 	for kill := 1; kill < len(lines); kill++ {
