@@ -20,6 +20,8 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 		return g.yes()
 	case slices.Contains(nothings, text):
 		return g.nothing()
+	case slices.Contains(seenSo, text):
+		return "", misunderstood(text + " is asked for only at a terminal, and behind a yes to a step in which a motor may run")
 	case orders[text] == again:
 		g.shown = false
 		return "", nil

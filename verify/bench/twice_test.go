@@ -73,6 +73,9 @@ func TestStepWithAMotorIsAskedAboutOnceMore(t *testing.T) {
 	if p := g.Present(); !p.Touched || p.Again != nil || !p.Step.Part("motor").Differs {
 		t.Errorf("%+v", p)
 	}
+	if r, err := g.Take("x"); err != nil || r.Understood || !strings.Contains(r.Text, "behind a yes") {
+		t.Errorf("x that nobody asked for: %+v, %v", r, err)
+	}
 	// A file of answers is not asked, and neither is who did not say that they look.
 	w := walkOf(t, sorrelModel(t), sight.Eye, live)
 	if g := through(t, w, "y", "y"); !g.Present().Last {
