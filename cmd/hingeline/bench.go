@@ -53,8 +53,8 @@ airframe file with lengths, angles or tables that fit what was measured.
 
 It holds the model against its set-up as written. It never says that it may fly.
 
-Exit status: 0 all was seen as expected, 1 something differs or not all was seen, 3 a
-file cannot be used, 4 nothing was seen.`,
+Exit status: 0 all was seen as expected, 1 something differs, or did when it was measured
+before and not since, or not all was seen, 3 a file cannot be used, 4 nothing was seen.`,
 		Example: `  hingeline bench my-model.yaml
   hingeline bench my-model.yaml --ruler --write my-model-measured.yaml
   hingeline bench my-model.yaml --resume

@@ -16,6 +16,7 @@ import (
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/result/said"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/signoff"
 )
 
 // benchRun is one run of bench.
@@ -204,16 +205,22 @@ func (r *benchRun) comeTo(ctx context.Context) *result.Bench {
 	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
 	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
 	report.Look = bench.LookWords(r.walk.Look)
+	if report.Verdict == result.SeenAsExpected {
+		report.Stands = signoff.MeasuredBefore(recordedAs(r.in), r.header.SetUp)
+	}
+	if report.Stands != "" {
+		report.Cautions = append([]string{"Measure again: " + report.Stands + "."}, report.Cautions...)
+	}
 	return report
 }
 
-// statusOfBench is a yes only where everything was seen, as the set-up does it, and the
-// script passes on that.
+// statusOfBench is a yes only where everything was seen, as the set-up does it, the script
+// passes on that, and nothing speaks against it that was measured before.
 func statusOfBench(r *result.Bench) int {
 	switch {
 	case r.Verdict == result.NothingSeen:
 		return statusNothingChecked
-	case r.Verdict == result.SeenAsExpected && !r.Fails:
+	case r.Verdict == result.SeenAsExpected && !r.Fails && r.Stands == "":
 		return statusYes
 	}
 	return statusNo

@@ -166,6 +166,21 @@ func (w *walked) notTakenBack() string {
 	return fmt.Sprintf("it was measured, and what was only seen by eye since then, record %s, does not take that back", w.byEye.file)
 }
 
+// MeasuredBefore is in a sentence what a walk-around of a set-up measured that was not as
+// expected, and later ones that saw all as expected do not take back; empty for nothing, and
+// where the records cannot be read.
+func MeasuredBefore(airframe, setUp string) string {
+	all, err := walks(airframe, setUp)
+	if err != nil {
+		return ""
+	}
+	w := notCleared(all, differing)
+	if w == nil || w.byEye == nil {
+		return ""
+	}
+	return fmt.Sprintf("record %s: %s; %s", w.file, w.seen.Summary, w.notTakenBack())
+}
+
 // named is the record as sign is given it.
 func (w *walked) named(airframe string) *Bench {
 	return &Bench{File: filepath.Join(filepath.Dir(airframe), filepath.FromSlash(w.file)), Text: w.text}

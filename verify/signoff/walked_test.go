@@ -216,7 +216,16 @@ func TestNoEyeTakesBackWhatARulerFound(t *testing.T) {
 		look := map[bool]sight.Look{true: sight.Measured, false: sight.Eye}
 		airframe := newAirframe(t)
 		walkedAround(t, airframe, benchBy(t, look[c.ruler], beforeNoon, wren, c.first...), benchBy(t, look[c.ruler2], noonish, wren, c.second...))
-		_, err := signOn(quick{}, request(t, airframe))
+		checked := check(t, wren, wrenScript)
+		setUp, _, err := digests(checked.Model, checked.Scripts)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := MeasuredBefore(airframe, setUp)
+		if c.clears != (before == "") || !c.clears && !strings.HasPrefix(before, "record wren.bench/0001.jsonl: seen on the model: ") {
+			t.Errorf("%s: it is said that %q", c.name, before)
+		}
+		_, err = signOn(quick{}, request(t, airframe))
 		var refusal *Refusal
 		switch {
 		case c.clears && err != nil:

@@ -31,6 +31,9 @@ func BenchVerdict(r *result.Bench) Verdict {
 		return Verdict{Bad, "DO NOT FLY", fmt.Sprintf(": NOT AS EXPECTED: %s. %s not as the set-up does it; %s as expected%s.",
 			DifferingParts(r), Does(len(stepsThat(r, result.StepDiffers)), "step", "is", "are"), rightOf(r), leftOutOf(r))}
 	case result.SeenAsExpected:
+		if r.Stands != "" {
+			return Verdict{Bad, "DO NOT FLY", fmt.Sprintf(": %s. Measure it again, with --ruler. In this walk %s as expected.", r.Stands, rightOf(r))}
+		}
 		v := Verdict{Good, "SEEN AS EXPECTED", ": " + rightOf(r) + " as the set-up does it. "}
 		if !r.Ruler {
 			v.Word += ", as far as can be seen by eye"

@@ -63,6 +63,11 @@ func TestBenchVerdictNamesEachStepThatIsLeft(t *testing.T) {
 			t.Errorf("%s, of a set-up that is wrong: %+v", c.walk, v)
 		}
 	}
+	stands := walkOf("aaa", result.SeenAsExpected)
+	stands.Stands = "record 0001 measured it"
+	if v := said.BenchVerdict(stands); v.Tone != said.Bad || v.Word != "DO NOT FLY" || v.Text != ": record 0001 measured it. Measure it again, with --ruler. In this walk 3 of 3 steps as expected." {
+		t.Errorf("measured before: %+v", v)
+	}
 	eye := walkOf("aaa", result.SeenAsExpected)
 	eye.Ruler, eye.Unmoved = false, []string{"rate switch"}
 	if v := said.BenchVerdict(eye); v.Tone != said.Good || v.Word != "SEEN AS EXPECTED, as far as can be seen by eye" || !strings.Contains(v.Text, "how far was not measured") || !strings.Contains(v.Text, "Not moved in this walk: rate switch.") {
