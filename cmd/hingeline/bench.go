@@ -42,14 +42,18 @@ Every answer is written at once, into a record beside the airframe file
 (my-model.bench/0001.jsonl). b goes back, s skips, p pauses; --resume goes on with the
 newest record, also after a power cut, and shows the report of one that is finished.
 
+Typed at a terminal, a step in which a motor may run, or the transmitter is off, is asked
+about once more ("x" is "it was seen"), and what comes sooner than anybody can have looked
+is no answer. A file of answers is asked neither way.
+
 The report says what was not as expected, which mistake explains it, what to look at
 next, and how what was measured differs from what is computed. --write FILE writes a new
 airframe file with lengths, angles or tables that fit what was measured.
 
 It holds the model against its set-up as written. It never says that it may fly.
 
-Exit status: 0 all was seen as expected, 1 something differs or not all was seen, 3 a
-file cannot be used, 4 nothing was seen.`,
+Exit status: 0 all was seen as expected, 1 something differs, or did before and was not
+looked at again, or not all was seen, 3 a file cannot be used, 4 nothing was seen.`,
 		Example: `  hingeline bench my-model.yaml
   hingeline bench my-model.yaml --ruler --write my-model-measured.yaml
   hingeline bench my-model.yaml --resume

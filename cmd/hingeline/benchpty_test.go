@@ -30,12 +30,18 @@ import (
 // programInDirectory is this test as the program itself, in a directory of its own.
 func programInDirectory(t *testing.T) (program, dir string) {
 	t.Helper()
+	return programCalled(t, "hingeline")
+}
+
+// programCalled is this test as one of the programs of TestMain, in a directory of its own.
+func programCalled(t *testing.T, name string) (program, dir string) {
+	t.Helper()
 	dir = t.TempDir()
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
-	program = filepath.Join(dir, "hingeline") // testscript.Main runs a command by this name
+	program = filepath.Join(dir, name) // testscript.Main runs a command by this name
 	if err := os.Symlink(self, program); err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +112,7 @@ func inTheHand(t *testing.T, m *airframes.Model, w *bench.Walk, all []mistake.Mi
 	if faults != nil {
 		return nil
 	}
-	hand := &benchtest.Modeller{Walk: w, Plan: variant.Plan}
+	hand := &benchtest.Modeller{Walk: w, Plan: variant.Plan, ByHand: true}
 	if all[wrong].Kind.Timed {
 		hand.Late = func(step *sight.Step, part int) bool {
 			return table.New(m, all[wrong:wrong+1], []sight.Step{*step}).Late(0, 0, part) >= float64(w.Look.Visible)
@@ -118,7 +124,7 @@ func inTheHand(t *testing.T, m *airframes.Model, w *bench.Walk, all []mistake.Mi
 // Somebody at a terminal, whose model has a mistake, is told which, by the real program, in
 // plain lines that a slow line and a screen reader can take.
 func TestBenchAtATerminalNamesTheMistake(t *testing.T) {
-	program, dir := programInDirectory(t)
+	program, dir := programCalled(t, "hingeline-looking")
 	turn, planted := 0, 0
 	for _, name := range airframes.Shipped() {
 		text, _ := airframes.ReadShipped(name)
@@ -142,7 +148,7 @@ func TestBenchAtATerminalNamesTheMistake(t *testing.T) {
 				w = bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
 			}
 			lines := inTheHand(t, m, w, all, wrong).All()
-			if !slices.ContainsFunc(lines[3:], func(line string) bool { return line != "y" }) {
+			if !slices.ContainsFunc(lines[3:], func(line string) bool { return line != "y" && line != "x" }) {
 				continue // it does not show
 			}
 			planted++
@@ -194,14 +200,14 @@ func suspectsOf(t *testing.T, program, dir, name string) (list []string) {
 // Killed at each prompt and gone on with, the record holds the same; and so it does where
 // the terminal is closed, whether the shell was told to outlive that or not.
 func TestBenchKilledAtEveryPrompt(t *testing.T) {
-	program, dir := programInDirectory(t)
-	atBench := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}
+	program, dir := programCalled(t, "hingeline-looking")
+	atBench := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--shortest"}}
 	goesOn := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--resume"}}
 	text, _ := airframes.ReadShipped("pellin-park")
 	m, _ := airframes.Load("pellin-park", text)
-	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
+	w := bench.NewWalk(m, bench.Shortest(context.Background(), m, sight.Eye, nil), sight.Eye)
 	variant, _ := mistake.All(m, mistake.Options{})[0].Variant(m)
-	hand := benchtest.Modeller{Walk: w, Plan: variant.Plan}
+	hand := benchtest.Modeller{Walk: w, Plan: variant.Plan, ByHand: true}
 	lines := hand.All()
 	records := 0
 	content := func() (events []bench.Event) {
@@ -226,7 +232,7 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 		t.Fatalf("exit status %d:\n%s", status, on)
 	}
 	want := content()
-	outlives := sitting{dir: dir, argv: []string{"/bin/sh", "-c", `trap "" HUP; exec "$0" bench pellin-park`, program}, hangsUp: true}
+	outlives := sitting{dir: dir, argv: []string{"/bin/sh", "-c", `trap "" HUP; exec "$0" bench pellin-park --shortest`, program}, hangsUp: true}
 	closed := atBench
 	closed.hangsUp = true
 	for kill := 1; kill < len(lines); kill++ {
@@ -242,7 +248,11 @@ func TestBenchKilledAtEveryPrompt(t *testing.T) {
 		if got := lastEvent(t, recordPath(filepath.Join(dir, "pellin-park.bench"), records+1)); leave.hangsUp && got != paused {
 			t.Fatalf("the terminal was closed after %d answers, and the last event is %q: exit status %d\n%s", kill, got, status, on)
 		}
-		rest := append(benchtest.Begin(), lines[max(kill, 3):]...)
+		from := max(kill, 3)
+		if lines[from] == "x" { // the yes before it is not kept without it
+			from--
+		}
+		rest := append(benchtest.Begin(), lines[from:]...)
 		if kill > 3 {
 			rest = append([]string{"no"}, rest...) // nothing was changed since
 		}
@@ -278,7 +288,7 @@ func lastEvent(t *testing.T, name string) bench.Kind {
 // What is typed before a question stands there is no answer to it, so that a glove on the
 // keys sees nothing as expected; nor is a bare Enter.
 func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
-	program, dir := programInDirectory(t)
+	program, dir := programCalled(t, "hingeline-looking")
 	ahead := strings.Repeat("y\n", 40)
 	on, status := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, []string{"yes\n" + ahead, "yes\n" + ahead, "yes\n\n\n" + ahead, "", "", "y\n" + ahead})
 	if status != -1 {
@@ -304,9 +314,22 @@ func TestBenchTypedAheadIsNoAnswer(t *testing.T) {
 	}
 }
 
+// Somebody who answers faster than anybody can look, as a hand that lies on the keys does, is
+// told so, and nothing is taken, however long it goes on.
+func TestBenchTypedTooSoonIsNoAnswer(t *testing.T) {
+	program, dir := programCalled(t, "hingeline-hasty")
+	on, status := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, []string{"yes", "y", "yes", "y", "y"})
+	if status != -1 || strings.Count(on, "Too soon") != 5 || strings.Count(on, "Is the model held") != 6 {
+		t.Errorf("exit status %d:\n%s", status, on)
+	}
+	if _, err := os.Stat(filepath.Join(dir, "pellin-park.bench")); err == nil {
+		t.Error("there is a record")
+	}
+}
+
 // What is said beside the questions fits the terminal too, and no word is broken.
 func TestBenchSaysNothingWiderThanTheTerminal(t *testing.T) {
-	program, dir := programInDirectory(t)
+	program, dir := programCalled(t, "hingeline-looking")
 	sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, append(benchtest.Begin(), "y"))
 	on, _ := sitting{dir: dir, argv: []string{program, "bench", "pellin-park"}}.typed(t, append(benchtest.Begin(), "h", "gibberish", "p"))
 	again, _ := sitting{dir: dir, argv: []string{program, "bench", "pellin-park", "--resume=1"}}.typed(t, []string{"no", "yes", "no"})

@@ -23,12 +23,15 @@ const maxRecordBytes = 64 << 20
 
 // recordDirectory is where the records about a model are: beside its file, under its name
 // with another ending; those of a built-in model in the working directory.
-func recordDirectory(in *inputs) string {
+func recordDirectory(in *inputs) string { return signoff.BenchDirectory(recordedAs(in)) }
+
+// recordedAs is the file that the records are beside.
+func recordedAs(in *inputs) string {
 	name := strings.TrimPrefix(in.sources[0].Name, builtIn)
 	if len(in.disk) > 0 {
 		name = in.disk[0].name
 	}
-	return signoff.BenchDirectory(name)
+	return name
 }
 
 // numberOf is the number that a text is, 0 for none.

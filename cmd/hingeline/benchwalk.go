@@ -16,6 +16,7 @@ import (
 	"example.com/hingeline/verify/result"
 	"example.com/hingeline/verify/result/said"
 	"example.com/hingeline/verify/script"
+	"example.com/hingeline/verify/signoff"
 )
 
 // benchRun is one run of bench.
@@ -73,11 +74,15 @@ func (r *benchRun) welcome() {
 func (r *benchRun) ask(ctx context.Context) error {
 	from := r.lines(ctx)
 	defer from.stop()
+	if from.byHand {
+		r.guide.ByHand()
+	}
 	for !r.guide.Over() {
 		ask := r.guide.Ask()
 		r.show(&ask)
 		from.forget()
 		fmt.Fprint(r.s.stderr, ask.Prompt)
+		asked := r.s.clock()
 		line, more := from.next()
 		if !more {
 			fmt.Fprintln(r.s.stderr)
@@ -86,7 +91,11 @@ func (r *benchRun) ask(ctx context.Context) error {
 			}
 			return r.guide.Stop()
 		}
-		reply, err := r.guide.Take(line)
+		take := r.guide.Take
+		if from.byHand && r.s.clock().Sub(asked) < bench.ShortestLook {
+			take = r.guide.TakeSoon
+		}
+		reply, err := take(line)
 		if err != nil {
 			return err
 		}
@@ -105,6 +114,7 @@ type answering struct {
 	next   func() (line string, more bool)
 	forget func() // what was said before the question stood there
 	stop   func()
+	byHand bool // somebody types them one by one, with the model in front of them
 }
 
 // lines is where answers come from: a file, which is echoed, or whoever types.
@@ -120,12 +130,12 @@ func (r *benchRun) lines(ctx context.Context) answering {
 			line := r.answers.lines[i-1]
 			fmt.Fprintln(r.s.stderr, line)
 			return line, true
-		}, nothing, nothing}
+		}, nothing, nothing, false}
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	if t := terminalFile(r.s.stdin); t != nil {
 		hand := typedUntil(ctx, t)
-		return answering{hand.line, hand.forget, cancel}
+		return answering{hand.line, hand.forget, cancel, true}
 	}
 	piped := r.s.linesUntil(ctx)
 	return answering{func() (string, bool) {
@@ -138,7 +148,7 @@ func (r *benchRun) lines(ctx context.Context) answering {
 		case <-ctx.Done():
 			return "", false
 		}
-	}, nothing, cancel}
+	}, nothing, cancel, false}
 }
 
 // askRows is how many rows of the screen are for what is asked below a step.
@@ -195,16 +205,22 @@ func (r *benchRun) comeTo(ctx context.Context) *result.Bench {
 	report.Record, report.SetUp, report.Asked, report.Walk = r.journal.path(), r.header.SetUp, r.header.Asked, r.header.How
 	report.Findings = append(verify.Findings(r.in.problems, r.in.sources...), report.Findings...)
 	report.Look = bench.LookWords(r.walk.Look)
+	if report.Verdict == result.SeenAsExpected {
+		report.Stands = signoff.StandsBefore(recordedAs(r.in), r.header.SetUp)
+	}
+	if report.Stands != "" {
+		report.Cautions = append([]string{"Look again: " + report.Stands + "."}, report.Cautions...)
+	}
 	return report
 }
 
-// statusOfBench is a yes only where everything was seen, as the set-up does it, and the
-// script passes on that.
+// statusOfBench is a yes only where everything was seen, as the set-up does it, the script
+// passes on that, and nothing speaks against it that was measured before.
 func statusOfBench(r *result.Bench) int {
 	switch {
 	case r.Verdict == result.NothingSeen:
 		return statusNothingChecked
-	case r.Verdict == result.SeenAsExpected && !r.Fails:
+	case r.Verdict == result.SeenAsExpected && !r.Fails && r.Stands == "":
 		return statusYes
 	}
 	return statusNo

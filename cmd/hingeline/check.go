@@ -44,8 +44,9 @@ and sign (--pdf, --card), to read in a browser (--html), for other programs (--j
 report for people. A file that is there is replaced if it is an older report of the
 same form, and left alone otherwise.
 
-Exit status: 0 every check passed, 1 a check failed or the script is wrong: do not
-fly, 3 a file cannot be used, 4 nothing was checked.`,
+Exit status: 0 every check passed, 1 a check failed, the script is wrong, or a model
+that was signed was seen otherwise at the bench: do not fly, 3 a file cannot be used,
+4 nothing was checked.`,
 		Example: `  hingeline check
   hingeline check my-model.yaml --pdf my-model.pdf --html my-model.html
   hingeline check my-model.yaml
@@ -149,7 +150,7 @@ func (s *session) checkOnce(airframe string, scripts []string, flags checkFlags,
 	report.Standing = standing(in, report.Date)
 	s.status, s.verdict = statusOf(report.Verdict), report.Verdict
 	if report.Standing != nil && report.Standing.Since != "" && s.status == statusYes {
-		s.status = statusNo
+		s.status, s.verdict = statusNo, result.Failed
 	}
 	err := written(render(report))
 	if err == nil {

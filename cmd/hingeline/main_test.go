@@ -9,10 +9,12 @@ import (
 	"path/filepath"
 	"strconv"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"example.com/hingeline/cmd/hingeline/quietstart"
+	"example.com/hingeline/verify/bench"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -21,12 +23,25 @@ func TestMain(m *testing.M) {
 	quietstart.Restore()
 	testscript.Main(m, map[string]func(){
 		"hingeline": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
+		// The program for somebody who looks long enough before each answer, and never does.
+		"hingeline-looking": func() { os.Exit(runTyped(bench.ShortestLook)) },
+		"hingeline-hasty":   func() { os.Exit(runTyped(bench.ShortestLook / 8)) },
 		// A program with a bug in it, to see what people are told then.
 		"hingeline-with-a-bug": func() {
 			os.Exit(guarded(os.Stderr, func() int { panic("the sky is down") }))
 		},
 		stubborn: func() { os.Exit(runStubborn()) },
 	})
+}
+
+// runTyped is the program where each answer comes so long after its question.
+func runTyped(after time.Duration) int {
+	var at time.Time
+	s := &session{stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, proving: reallyProving, clock: func() time.Time {
+		at = at.Add(after)
+		return at
+	}}
+	return s.run(os.Args[1:])
 }
 
 // The scripts in testdata/commands are the acceptance tests of the commands,

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"runtime/debug"
+	"time"
 
 	"example.com/hingeline/airframes/diag"
 	"example.com/hingeline/verify"
@@ -34,13 +35,18 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // runProving is run with what decides the laws.
 func runProving(how proving, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	return guarded(stderr, func() int {
-		s := &session{stdin: stdin, stdout: stdout, stderr: stderr, proving: how}
-		own := &remembering{to: stdout} // help, completion and --version, which cobra writes by itself
+	s := &session{stdin: stdin, stdout: stdout, stderr: stderr, proving: how, clock: time.Now}
+	return s.run(args)
+}
+
+// run is the program in a session.
+func (s *session) run(args []string) int {
+	return guarded(s.stderr, func() int {
+		own := &remembering{to: s.stdout} // help, completion and --version, which cobra writes by itself
 		root := s.root(own)
 		root.SetArgs(args)
-		root.SetIn(stdin)
-		root.SetErr(stderr)
+		root.SetIn(s.stdin)
+		root.SetErr(s.stderr)
 		err := root.Execute()
 		if own.err != nil {
 			err = written(own.err)

@@ -6,6 +6,7 @@ import (
 	"os"
 	"runtime"
 	"strings"
+	"time"
 
 	"github.com/fatih/color"
 	"golang.org/x/term"
@@ -20,6 +21,7 @@ type session struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
 	proving        proving
+	clock          func() time.Time // how long a question stood there before it was answered
 	colorFlag      string
 	status         int
 	verdict        result.Verdict // of the last check; empty where there was none

@@ -45,7 +45,8 @@ Ada Crane "Ada Crane", ada-crane or ada.crane@club.example. Keys count at the da
 of the signature. Lines of certificate authorities are passed over.
 
 A record of the bench in which something was not as expected, and of which no signature
-speaks, takes every signature of that set-up down until a later walk shows it put right.
+speaks, takes every signature of that set-up down until a later walk shows it put right;
+what was measured there, until it is measured again: no eye takes back what a ruler found.
 
 Records taken away from the end, with their signatures, leave no trace that could be
 seen here. Compare with a copy kept elsewhere.

@@ -47,11 +47,8 @@ func (w *Walk) byRulerOnly(s *Step, e *Expect, st *stepState) (list []reading) {
 		return nil
 	}
 	p := &w.Model.Setup.Parts[e.Part]
-	for r := range w.off(e, st) {
-		should := e.Move.To
-		if r.before {
-			should = e.Move.From
-		}
+	for r := range w.off(s, e, st) {
+		should := w.should(s, e, r)
 		stands := sight.Eye.Way(p, sight.Move{To: st.read[r]})
 		if stands != sight.Unclear && sight.Eye.Ways(p, sight.Move{To: should})&sight.Of(stands) == 0 {
 			return nil // on the other side of neutral, or there

@@ -1,7 +1,6 @@
 package bench_test
 
 import (
-	"context"
 	"regexp"
 	"strings"
 	"testing"
@@ -17,8 +16,8 @@ func TestExamplesAreUnderstood(t *testing.T) {
 	tried := 0
 	for _, name := range []string{"pellin-park", "tarn-measured", "bracken-20"} {
 		for _, look := range []sight.Look{sight.Eye, sight.Measured} {
-			m := load(t, name)
-			w := bench.NewWalk(m, bench.Usual(context.Background(), m, look, nil), look)
+			m, chosen := usual(t, name, look)
+			w := bench.NewWalk(m, chosen, look)
 			lines := benchtest.Begin()
 			for range w.Steps {
 				said := through(t, w, lines[len(benchtest.Begin()):]...).Ask().Said

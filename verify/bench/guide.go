@@ -25,17 +25,19 @@ type Guide struct {
 	told    map[int]bool // by place in Expect: that it often differs
 	part    int          // in Expect: that was named without what it did
 	shown   bool         // the present step was shown in whole
+	twice   bool         // a step in which a motor may run is asked about once more
 }
 
 // asking is what the next line answers.
 type asking uint8
 
 const (
-	askStep asking = iota // what was seen
-	askPart               // which part did what was said
-	askWhat               // what a part did
-	askAlso               // which other part moved
-	askWhy                // why a step is skipped
+	askStep  asking = iota // what was seen
+	askPart                // which part did what was said
+	askWhat                // what a part did
+	askAlso                // which other part moved
+	askWhy                 // why a step is skipped
+	askAgain               // whether it was seen, once more
 )
 
 // NewGuide begins a walk.
@@ -107,6 +109,8 @@ func (g *Guide) Ask() Ask {
 		return Ask{Prompt: "  " + g.walk.ask(s, p) + "> "}
 	case askWhy:
 		return Ask{Prompt: "  why is it skipped?> "}
+	case askAgain:
+		return g.askOnceMore()
 	}
 	var a Ask
 	if !g.shown {
@@ -282,6 +286,8 @@ func (g *Guide) take(line string) (reply string, err error) {
 		return g.which(text)
 	case askWhat:
 		return g.about(g.part, text, false)
+	case askAgain:
+		return g.again(line, text)
 	}
 	return g.seenLine(line, text)
 }

@@ -1,20 +1,27 @@
 package bench
 
 import (
+	"slices"
+
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/walk"
 )
 
 // Leave is what must be done before anybody goes away from the model as it stands now: at the
-// step that is asked about, which may be set already, or at the one before it, which may
-// still be. It is empty where nothing is to do.
+// step that is asked about, which may be set already, at the last that was looked at, or at
+// one that was left since by going back or skipping, which may still be. It is empty where
+// nothing is to do.
 func (g *Guide) Leave() string {
 	if g.refused || g.confirmed < len(Questions) {
 		return ""
 	}
+	steps := slices.Clone(g.stood)
+	if g.at < len(g.walk.Steps) {
+		steps = append(steps, g.walk.Steps[g.at].Step)
+	}
 	var stands []*mixcore.Input
-	for i := max(0, g.at-1); i <= g.at && i < len(g.walk.Steps); i++ {
-		stands = append(stands, &g.walk.Steps[i].From, &g.walk.Steps[i].To)
+	for i := range steps {
+		stands = append(stands, &steps[i].From, &steps[i].To)
 	}
 	text := walk.Left(g.walk.Model.Plan, &g.walk.Model.Setup, stands...)
 	if text == "" {

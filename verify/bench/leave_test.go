@@ -91,3 +91,31 @@ func TestStepBehindALostSignalSaysHowToSwitchOn(t *testing.T) {
 		t.Errorf("gone back again: %+v, %v", r, err)
 	}
 }
+
+// A step that was left without a look, by going back or skipping, may be set on the radio all
+// the same: until another was looked at, it is not forgotten.
+func TestStepThatWasLeftIsNotForgotten(t *testing.T) {
+	w := walkOf(t, sorrelModel(t), sight.Eye, set(2, 100), set(0, -100), set(1, 100))
+	for lines, says := range map[string]bool{
+		"y":                             true, // the throttle is asked about
+		"y,b":                           true,
+		"y,y,b,b":                       true,
+		"y,y,s no time":                 true,
+		"y,s no time":                   true,
+		"y,s no time,s nor here":        true,
+		"y,s no time,s nor here,s nor":  true,
+		"y,y,y":                         false, // another was looked at since
+		"y,s no time,y":                 false,
+		"y,s no time,y,b":               false,
+		"y,b,y,s no time,y,s no time,b": false,
+	} {
+		g := through(t, w, strings.Split(lines, ",")...)
+		if leave := g.Leave(); (leave != "") != says {
+			t.Errorf("after %s: %q", lines, leave)
+		}
+		r, err := g.Take("p")
+		if err != nil || strings.Contains(r.Text, "motor safe") != says {
+			t.Errorf("paused after %s: %+v, %v", lines, r, err)
+		}
+	}
+}

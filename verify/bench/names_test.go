@@ -70,8 +70,7 @@ func TestBenchNamesEveryMistake(t *testing.T) {
 		}
 		for _, look := range looks {
 			t.Run(map[bool]string{false: "eye ", true: "ruler "}[look.Ruler]+name, func(t *testing.T) {
-				m := load(t, name)
-				chosen := bench.Usual(context.Background(), m, look, nil)
+				m, chosen := usual(t, name, look)
 				w := bench.NewWalk(m, chosen, look)
 				fitsTheTerminal(t, w)
 				all := mistake.All(m, mistake.Options{})

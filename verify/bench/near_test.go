@@ -156,8 +156,8 @@ func TestReversedWithItsFailsafe(t *testing.T) {
 // is lost waved through: nothing explains all, a pushrod on the other side about as much as
 // the channel, and the channel, which people reverse more often, is to be looked at first.
 func TestCommonestOfThoseThatExplainAboutAsMuch(t *testing.T) {
-	m := load(t, "skerry")
-	w := bench.NewWalk(m, bench.Usual(context.Background(), m, sight.Eye, nil), sight.Eye)
+	m, chosen := usual(t, "skerry", sight.Eye)
+	w := bench.NewWalk(m, chosen, sight.Eye)
 	hand := reversedWithItsFailsafe(t, m)
 	honest := benchtest.Modeller{Walk: w, Plan: hand}
 	lines := benchtest.Begin()

@@ -13,6 +13,7 @@ type Present struct {
 	Step     *result.BenchStep // that is asked about, with what was said in it; nil for none
 	Last     bool              // every step is done, and only the end is left to be said
 	Touched  bool              // something was said in the step
+	Again    []string          // what is to be said once more to have been seen in it; nil for nothing
 	Refused  bool              // what must be so is not so
 	Paused   bool
 	Ended    bool
@@ -32,6 +33,9 @@ func (g *Guide) Present() Present {
 	default:
 		step := g.walk.step(g.at, &g.steps[g.at])
 		p.Step, p.Touched = &step, g.steps[g.at].touched()
+		if g.asking == askAgain {
+			p.Again = g.onceMore()
+		}
 	}
 	return p
 }

@@ -15,9 +15,8 @@ import (
 // the furthest that any step takes it, both ways; by eye nothing is added.
 func TestRulerWalksReachBothEnds(t *testing.T) {
 	for _, name := range airframes.Shipped() {
-		m := load(t, name)
+		m, ruler := usual(t, name, sight.Measured)
 		short := bench.Shortest(context.Background(), m, sight.Eye, nil)
-		ruler := bench.Usual(context.Background(), m, sight.Measured, nil)
 		t.Logf("%s: %d steps by eye at least, %d with a ruler", name, len(short.Steps), len(ruler.Steps))
 		walked, all := reach(m, ruler.Steps), reach(m, table.Steps(m))
 		for i := range m.Setup.Parts {

@@ -3,13 +3,16 @@ package bench_test
 import (
 	"bytes"
 	"context"
+	"errors"
 	"reflect"
 	"slices"
 	"strings"
 	"testing"
 
+	"example.com/hingeline/airframes"
 	"example.com/hingeline/verify/bench"
 	"example.com/hingeline/verify/bench/benchtest"
+	"example.com/hingeline/verify/faults/mistake"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/result"
 )
@@ -38,6 +41,14 @@ func play(t *testing.T, w *bench.Walk, h *bench.Header, lines []string) played {
 	}
 	g := bench.NewGuide(w, j, at)
 	var p played
+	p.take(t, g, j, lines)
+	p.record, p.report = j.text(), g.Report(context.Background(), nil)
+	return p
+}
+
+// take gives a guide answers to the last.
+func (p *played) take(t *testing.T, g *bench.Guide, j *memory, lines []string) {
+	t.Helper()
 	for _, line := range lines {
 		if g.Over() {
 			t.Fatalf("over before %q", line)
@@ -50,8 +61,6 @@ func play(t *testing.T, w *bench.Walk, h *bench.Header, lines []string) played {
 	if err := g.Stop(); err != nil {
 		t.Fatal(err)
 	}
-	p.record, p.report = j.text(), g.Report(context.Background(), nil)
-	return p
 }
 
 // goOn goes on with what is left of a record, with the answers that are still to be given.
@@ -137,13 +146,7 @@ func TestRecordKilledAnywhereIsTheSame(t *testing.T) {
 		if tried[r.Whole] != nil {
 			continue
 		}
-		given := 0
-		for given < len(whole.written) && whole.written[given] <= r.Whole {
-			given++
-		}
-		for given > 0 && unwritten(whole.written, given-1) { // it only led to a question, which is asked again
-			given--
-		}
+		given := whole.given(r.Whole)
 		rest := answers[max(given, 3):]
 		text, report := goOn(t, whole.record[:cut], rest)
 		tried[r.Whole] = report
@@ -159,8 +162,76 @@ func TestRecordKilledAnywhereIsTheSame(t *testing.T) {
 	}
 }
 
-// unwritten says whether an answer wrote nothing: it only led to a question.
-func unwritten(written []int, i int) bool { return i > 0 && written[i] == written[i-1] }
+// given is how many answers so many bytes of the record hold.
+func (p *played) given(bytes int) int {
+	given := 0
+	for given < len(p.written) && p.written[given] <= bytes {
+		given++
+	}
+	for given > 1 && p.written[given-1] == p.written[given-2] { // it only led to a question, which is asked again
+		given--
+	}
+	return given
+}
+
+// The walk of every shipped model, with a channel reversed in the hand: killed behind each line
+// of its record and gone on with, it holds the same.
+func TestEveryShippedWalkKilledAtEveryStepIsTheSame(t *testing.T) {
+	for _, name := range airframes.Shipped() {
+		m, chosen := usual(t, name, sight.Eye)
+		w := bench.NewWalk(m, chosen, sight.Eye)
+		variant, faults := mistake.All(m, mistake.Options{})[0].Variant(m)
+		if faults != nil {
+			t.Fatal(name, faults)
+		}
+		lines := (&benchtest.Modeller{Walk: w, Plan: variant.Plan, ByHand: true}).All()
+		j := &memory{}
+		if err := bench.NewHeader("test", noon, w, nil, chosen.How).Begin(j); err != nil {
+			t.Fatal(err)
+		}
+		whole := played{}
+		whole.take(t, handed(w, j), j, lines)
+		whole.record = j.text()
+		want := content(t, whole.record)
+		if len(want) < len(chosen.Steps) || want[len(want)-1].Kind != bench.End {
+			t.Fatalf("%s: %d events", name, len(want))
+		}
+		for n := 1; n < len(j.lines); n++ {
+			left := bytes.Join(j.lines[:n], nil)
+			r, err := bench.Read(left)
+			if err != nil {
+				t.Fatal(err)
+			}
+			on := &memory{lines: [][]byte{left}}
+			g := handed(w, on) // the walk is the one that the record holds, as is seen below
+			if err := errors.Join(g.Replay(r.Events), g.Resume()); err != nil {
+				t.Fatalf("%s: killed behind line %d: %v", name, n, err)
+			}
+			rest := append(benchtest.Begin(), lines[max(whole.given(len(left)), 3):]...)
+			if strings.Contains(g.Ask().Said, "been changed since") {
+				rest = append([]string{"no"}, rest...)
+			}
+			(&played{}).take(t, g, on, rest)
+			if got := content(t, on.text()); !reflect.DeepEqual(got, want) {
+				t.Errorf("%s: killed behind line %d: got\n%+v\nwanted\n%+v", name, n, got, want)
+			}
+		}
+		r, err := bench.Read(whole.record)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if again, err := r.Header.Walk(); err != nil || !reflect.DeepEqual(again.Steps, w.Steps) {
+			t.Errorf("%s: the record does not hold its walk: %v", name, err)
+		}
+	}
+}
+
+// handed is a guide for somebody at a terminal.
+func handed(w *bench.Walk, to bench.Journal) *bench.Guide {
+	g := bench.NewGuide(w, to, at)
+	g.ByHand()
+	return g
+}
 
 // Cut in its header there is no record; a line that is not one is named.
 func TestReadRefuses(t *testing.T) {

@@ -17,8 +17,9 @@ type state struct {
 	ended     bool
 	at        int // index of the step that is asked about; len(steps) behind the last
 	steps     []stepState
-	last      string  // date of the last event
-	repaired  []found // not as expected before something was changed
+	last      string       // date of the last event
+	repaired  []found      // not as expected before something was changed
+	stood     []sight.Step // in which the model may stand still: the last that was looked at, and those left since without a look
 }
 
 // stepState is what was said in one step.
@@ -95,7 +96,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		s.paused, s.refused, s.confirmed = false, false, 0
 		s.changed = slices.ContainsFunc(s.steps, func(st stepState) bool { return st.touched() })
 	case Changed:
-		s.changed, s.at = false, 0
+		s.changed, s.at, s.stood = false, 0, nil
 		s.repaired = append(s.repaired, w.found(s.steps)...)
 		s.steps, w.Steps = s.steps[:w.chosen], w.Steps[:w.chosen]
 		for i := range s.steps {
@@ -112,6 +113,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		if e.Step < 1 || e.Step > len(w.Steps) || e.Step-1 > s.at {
 			return fmt.Errorf("it goes back to step %d", e.Step)
 		}
+		w.leaves(s)
 		s.at = e.Step - 1
 		s.steps[s.at].forget()
 		left := max(w.chosen, e.Step)
@@ -150,10 +152,12 @@ func (w *Walk) answered(s *state, e *Event) error {
 	st := &s.steps[s.at]
 	switch {
 	case e.Kind == Skip:
+		w.leaves(s)
 		st.skipped, st.reason = true, e.Reason
 		s.at++
 		return nil
 	case e.Kind == Answer && e.Part == "":
+		s.stood = []sight.Step{w.Steps[s.at].Step}
 		st.closed = true
 		s.at++
 		return nil
@@ -163,6 +167,14 @@ func (w *Walk) answered(s *state, e *Event) error {
 	}
 	st.events = append(st.events, *e)
 	return nil
+}
+
+// leaves keeps the step that is asked about as one in which the model may stand: it is left
+// without an answer, and was set on the radio or was not.
+func (w *Walk) leaves(s *state) {
+	if s.at < len(w.Steps) {
+		s.stood = append(s.stood, w.Steps[s.at].Step)
+	}
 }
 
 // undo takes back the last thing that was noted in a step.

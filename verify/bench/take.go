@@ -20,6 +20,8 @@ func (g *Guide) seenLine(line, text string) (string, error) {
 		return g.yes()
 	case slices.Contains(nothings, text):
 		return g.nothing()
+	case slices.Contains(seenSo, text):
+		return "", misunderstood(text + " is asked for only at a terminal, and behind a yes to a step in which a motor may run")
 	case orders[text] == again:
 		g.shown = false
 		return "", nil
@@ -68,8 +70,17 @@ func (g *Guide) yesMeans() string {
 	return "all is as expected"
 }
 
-// yes ends a step: the rest is as expected.
+// yes takes that the rest of a step is as expected.
 func (g *Guide) yes() (string, error) {
+	if len(g.onceMore()) > 0 {
+		g.asking = askAgain
+		return "", nil
+	}
+	return g.close()
+}
+
+// close ends a step: the rest is as expected.
+func (g *Guide) close() (string, error) {
 	step := g.at
 	if err := g.note(Event{Kind: Answer, Step: step + 1}); err != nil {
 		return "", err

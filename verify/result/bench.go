@@ -15,6 +15,7 @@ type Bench struct {
 	Asked    string // empty without a script
 	Script   string // "14 checks pass", "2 of 14 checks fail"; empty without a script
 	Fails    bool   // the script does not pass on the set-up as written
+	Stands   string // what an earlier walk found that was not as expected, and was not looked at again since; empty for nothing
 	Walk     string // how the steps were chosen
 	Steps    []BenchStep
 	Unmoved  []string // controls that stood at rest in every step that was looked at

@@ -141,10 +141,29 @@ func (w *walked) differs(with string) *Refusal {
 	}
 	refusal := refuse(hint, "not all was as expected on the model, so nothing is signed: DO NOT FLY")
 	refusal.Details = []string{
-		fmt.Sprintf("record %s: %s; no walk-around since then looked at all of it again", w.file, w.seen.Summary),
+		w.stands(),
 		fmt.Sprintf("--bench %s --accept %s=\"why it is all right\"", w.file, w.inSpite()),
 	}
 	return refusal
+}
+
+// stands says what was found, and that it was not looked at again.
+func (w *walked) stands() string {
+	return fmt.Sprintf("record %s: %s; no walk-around since then looked at all of it again, with a ruler where only a ruler told it", w.file, w.seen.Summary)
+}
+
+// StandsBefore is in a sentence what the newest walk-around of a set-up found in which
+// something was not as expected and in place of which no later one holds; empty for none,
+// and where the records cannot be read.
+func StandsBefore(airframe, setUp string) string {
+	all, err := walks(airframe, setUp)
+	if err != nil {
+		return ""
+	}
+	if list := holding(all, differing); len(list) > 0 {
+		return list[0].stands()
+	}
+	return ""
 }
 
 // named is the record as sign is given it.

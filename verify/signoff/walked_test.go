@@ -205,3 +205,66 @@ func TestNoSignatureStandsOverAWalkAroundThatDiffers(t *testing.T) {
 		t.Errorf("unreadable: %+v", s)
 	}
 }
+
+// What was measured and was not as expected is not taken back by somebody who only looks, but
+// by a ruler at the same place.
+func TestNoEyeTakesBackWhatARulerFound(t *testing.T) {
+	const noonish = "2026-11-25T12:30:00Z"
+	var (
+		short    = []string{"rudder 15 left", "y", "rudder 24 right", "y", "elevator 12 up", "y", "f"}
+		measured = []string{"rudder 24 left", "y", "rudder 24 right", "y", "elevator 12 up", "y", "y"}
+		hardly   = []string{"y", "y", "elevator 12 up", "y", "y"}
+		again    = []string{"rudder 24 left", "y", "y", "y", "y"}
+		other    = []string{"y", "rudder 24 right", "y", "elevator 12 up", "y", "y"}
+		shortEye = []string{"rudder 15 left", "y", "y", "y", "f"}
+		byWord   = []string{"rudder l", "y", "y", "y", "f"}
+	)
+	for _, c := range []struct {
+		name   string
+		ruler  bool // in the first walk, which differs
+		first  []string
+		ruler2 bool // in the second, which does not
+		second []string
+		clears bool
+	}{
+		{"seen by eye since", true, short, false, good, false},
+		{"with a ruler that was hardly used", true, short, true, hardly, false},
+		{"measured since", true, short, true, measured, true},
+		{"only there", true, short, false, again, true},
+		{"only elsewhere, by eye", true, short, false, other, false},
+		{"measured in a walk by eye, seen since", false, shortEye, false, good, false},
+		{"measured in a walk by eye, measured since", false, shortEye, false, again, true},
+		{"said without measuring", true, byWord, false, good, true},
+	} {
+		look := map[bool]sight.Look{true: sight.Measured, false: sight.Eye}
+		airframe := newAirframe(t)
+		walkedAround(t, airframe, benchBy(t, beforeNoon, wren, look[c.ruler], []int{1, 2, 3}, c.first), benchBy(t, noonish, wren, look[c.ruler2], []int{1, 2, 3}, c.second))
+		checked := check(t, wren, wrenScript)
+		setUp, _, err := digests(checked.Model, checked.Scripts)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := StandsBefore(airframe, setUp)
+		if c.clears != (before == "") || !c.clears && !strings.HasPrefix(before, "record wren.bench/0001.jsonl: seen on the model: ") {
+			t.Errorf("%s: it is said that %q", c.name, before)
+		}
+		_, err = signOn(quick{}, request(t, airframe))
+		var refusal *Refusal
+		switch {
+		case c.clears && err != nil:
+			t.Errorf("%s: %v", c.name, err)
+		case c.clears:
+		case !errors.As(err, &refusal) || !strings.Contains(refusal.Details[0], "record wren.bench/0001.jsonl: ") ||
+			!strings.Contains(refusal.Details[0], "no walk-around since then looked at all of it again, with a ruler where only a ruler told it"):
+			t.Errorf("%s: got %+v", c.name, err)
+		}
+
+		airframe = newAirframe(t)
+		mustSign(t, request(t, airframe))
+		walkedAround(t, airframe, benchBy(t, midnight, wren, look[c.ruler], []int{1, 2, 3}, c.first), benchBy(t, "2026-11-25T23:59:30Z", wren, look[c.ruler2], []int{1, 2, 3}, c.second))
+		s := standing(t, airframe, wren, wrenScript)
+		if s.Stands() != c.clears || !c.clears && s.Since != "since then seen on the model: NOT AS EXPECTED, record wren.bench/0001.jsonl: DO NOT FLY" {
+			t.Errorf("%s, signed before: %s %+v", c.name, stands(s), s)
+		}
+	}
+}

@@ -17,6 +17,8 @@ type Modeller struct {
 	Walk *bench.Walk                           // what is expected
 	Plan *mixcore.Plan                         // what the model in the hand does
 	Late func(step *sight.Step, part int) bool // it clearly takes another time there than it should; nil for never
+
+	ByHand bool // at a terminal, where a step with a motor is asked about once more
 }
 
 // Begin are the answers before the first step.
@@ -25,7 +27,11 @@ func Begin() []string { return []string{"yes", "yes", "yes"} }
 // All are all answers of a walk: those to the steps that are asked for behind it to decide,
 // and the last yes too.
 func (m *Modeller) All() []string {
-	return m.Through(bench.NewGuide(m.Walk, bench.Nowhere{}, func() string { return "" }))
+	g := bench.NewGuide(m.Walk, bench.Nowhere{}, func() string { return "" })
+	if m.ByHand {
+		g.ByHand()
+	}
+	return m.Through(g)
 }
 
 // Through goes through a walk with a guide that has just begun, and returns what was said.
@@ -34,12 +40,17 @@ func (m *Modeller) Through(g *bench.Guide) (all []string) {
 	hand := *m
 	hand.Walk = g.Walk()
 	say := func(lines ...string) {
-		for _, line := range lines {
+		for len(lines) > 0 {
+			line := lines[0]
+			lines = lines[1:]
 			if r, err := g.Take(line); err != nil || !r.Understood {
 				panic(fmt.Sprintf("%q: %+v, %v", line, r, err))
 			}
+			all = append(all, line)
+			if g.Present().Again != nil {
+				lines = append([]string{"x"}, lines...)
+			}
 		}
-		all = append(all, lines...)
 	}
 	say(Begin()...)
 	for done := 0; !g.Over(); {

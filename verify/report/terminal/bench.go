@@ -265,67 +265,12 @@ func (p *page) benchFits(all []result.BenchFit, brief bool) {
 	}
 }
 
-// wrongAsWritten is the last word on a set-up that its script does not pass on: whatever was
-// seen, it was held against what is wrong.
-func (p *page) wrongAsWritten(r *result.Bench) {
-	p.hang("✗ ", p.bad, fmt.Sprintf("DO NOT FLY: %s. A model that is seen as it is written is still wrong. Put the set-up right, check it, and walk around anew.", said.ScriptFails(r.Script)), p.bad)
-}
-
+// benchVerdict is the last words, with where to look first before them.
 func (p *page) benchVerdict(r *result.Bench) {
 	p.blank()
-	right, wrong, byEye, skipped, unseen := 0, 0, 0, 0, ""
-	for i := range r.Steps {
-		switch r.Steps[i].State {
-		case result.StepAsExpected:
-			right++
-		case result.StepByEye:
-			byEye++
-		case result.StepDiffers:
-			wrong++
-		case result.StepSkipped:
-			skipped++
-		}
+	if first := said.LookFirst(r); first != "" && r.Verdict == result.SeenDiffers {
+		p.hang("✗ ", p.bad, first, p.strong)
 	}
-	if byEye > 0 {
-		unseen = fmt.Sprintf(", %d by eye and not measured", byEye)
-	}
-	if skipped > 0 {
-		unseen += fmt.Sprintf(", %d skipped", skipped)
-	}
-	if n := len(r.Steps) - right - wrong - byEye - skipped; n > 0 {
-		unseen += fmt.Sprintf(", %d not seen", n)
-	}
-	still := ""
-	if len(r.Unmoved) > 0 {
-		still = " Not moved in this walk: " + strings.Join(r.Unmoved, ", ") + "."
-	}
-	of := fmt.Sprintf("%d of %s", right, said.Count(len(r.Steps), "step"))
-	if r.Fails {
-		defer p.wrongAsWritten(r)
-	}
-	switch r.Verdict {
-	case result.SeenAsExpected:
-		if r.Fails {
-			p.hang("▲ ", p.warn, fmt.Sprintf("SEEN AS IT IS WRITTEN, and what is written is wrong: %s as the set-up does it.", of), p.warn)
-			return
-		}
-		left := "Range check and loss-of-signal check, balance"
-		if r.SignalWasLost() {
-			left = "Range check, balance"
-		}
-		by, how := ": "+of, "as the set-up does it"
-		if !r.Ruler {
-			by, how = ", as far as can be seen by eye: in "+of, "every part goes the way the set-up has it; "+said.HowFar(r)
-		}
-		p.hang("✓ ", p.good, fmt.Sprintf("SEEN AS EXPECTED%s %s. %s, linkages and batteries are still to be checked before the model flies.%s", by, how, left, still), p.good)
-	case result.SeenDiffers:
-		if first := said.LookFirst(r); first != "" {
-			p.hang("✗ ", p.bad, first, p.strong)
-		}
-		p.hang("✗ ", p.bad, fmt.Sprintf("NOT AS EXPECTED, DO NOT FLY: %s. %s not as the set-up does it; %s as expected%s.", said.DifferingParts(r), said.Does(wrong, "step", "is", "are"), of, unseen), p.bad)
-	case result.NotFinished:
-		p.hang("▲ ", p.warn, fmt.Sprintf("NOT FINISHED, which is not a yes: %s as expected%s. --resume goes on where it was left.%s", of, unseen, still), p.warn)
-	default:
-		p.hang("▲ ", p.warn, "NOTHING SEEN: this says nothing about the model.", p.warn)
-	}
+	v := said.BenchVerdict(r)
+	p.toned(v.Tone, v.String())
 }

@@ -140,9 +140,9 @@ func TestBenchEndsWithThePartAndItsCause(t *testing.T) {
 		r    *result.Bench
 		says []string
 	}{
-		"a cause": {sample.Bench(), []string{"LOOK FIRST: channel 4 (port flap) is reversed; in the radio: take the reversing off channel 4 (port flap)", "DO NOT FLY: port aileron, rudder."}},
-		"a size":  {sample.BenchRatio(), []string{"LOOK FIRST: port flap goes to 0.80 of computed", "DO NOT FLY: port aileron, rudder."}},
-		"nearly":  {sample.BenchNear(), []string{"LOOK FIRST: it may be that channel 4 (port flap) is reversed, which explains 21 of 23; look again at step 12", "DO NOT FLY: port aileron, rudder."}},
+		"a cause": {sample.Bench(), []string{"LOOK FIRST: channel 4 (port flap) is reversed; in the radio: take the reversing off channel 4 (port flap)", "NOT AS EXPECTED: port aileron, rudder."}},
+		"a size":  {sample.BenchRatio(), []string{"LOOK FIRST: port flap goes to 0.80 of computed", "NOT AS EXPECTED: port aileron, rudder."}},
+		"nearly":  {sample.BenchNear(), []string{"LOOK FIRST: it may be that channel 4 (port flap) is reversed, which explains 21 of 23; look again at step 12", "NOT AS EXPECTED: port aileron, rudder."}},
 	} {
 		text := ofBench(c.r).text(t, Options{Width: 200})
 		lines := strings.Split(strings.TrimSpace(text), "\n")

@@ -31,6 +31,9 @@ func StatementOf(r *result.Report) Statement {
 	switch {
 	case len(r.Checks) == 0:
 		return Statement{Heed, v.Word + ": there is nothing to sign.", "", ""}
+	case unlikeItsModel(r):
+		return Statement{Bad, v.Word + ": the model is not as its set-up is written.",
+			"A signature here says only that this report was read. It does not release the model: put it right, walk around it anew, and sign then.", ""}
 	case v.Tone == Bad:
 		return Statement{Bad, v.Word + ": this check failed.",
 			"A signature here says only that this report was read. It does not release the model: put right what failed, check again, and sign that report.", ""}

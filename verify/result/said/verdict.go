@@ -37,6 +37,10 @@ func OnPaper(r *result.Report) Verdict { return verdictOf(r, LeftOutOnPaper(r)) 
 func verdictOf(r *result.Report, leftOut string) Verdict {
 	passed, failed := r.Counts()
 	all := len(r.Checks)
+	if unlikeItsModel(r) {
+		return Verdict{Bad, "DO NOT FLY", fmt.Sprintf(": %d of %s passed, but at the bench the model was not as expected, and no signature stands over that. Put it right and walk around anew.%s",
+			passed, Count(all, "check"), remaining(r, leftOut))}
+	}
 	switch r.Verdict {
 	case result.Passed, result.PassedInPart:
 		v := Verdict{Good, "PASSED", ": "}
@@ -57,6 +61,13 @@ func verdictOf(r *result.Report, leftOut string) Verdict {
 			scriptWrong(r), failed, Count(all, "check"), undecidedAmong(r), passed, proofsAmong(r), remaining(r, leftOut))}
 	}
 	return Verdict{Heed, "NOTHING WAS CHECKED", ": no check ran, so this says nothing about the model." + remaining(r, leftOut)}
+}
+
+// unlikeItsModel says whether a check passes, and the model was seen to be otherwise than its
+// set-up.
+func unlikeItsModel(r *result.Report) bool {
+	passes := r.Verdict == result.Passed || r.Verdict == result.PassedInPart
+	return passes && r.Standing != nil && r.Standing.Since != ""
 }
 
 // OnEachPage is the verdict for the edge of a page, which may be all that somebody sees.
