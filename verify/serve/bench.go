@@ -65,7 +65,7 @@ type table struct {
 
 func newTable(walks Walks, s *Server) *table {
 	ctx, end := context.WithCancel(context.Background())
-	return &table{walks: walks, log: s.log, wake: s.wake, catch: s.Catch, ctx: ctx, end: end, clock: time.Now, look: shortestLook, sent: -1}
+	return &table{walks: walks, log: s.log, wake: s.wake, catch: s.Catch, ctx: ctx, end: end, clock: time.Now, look: bench.ShortestLook, sent: -1}
 }
 
 // held is told what the set-up is now.
@@ -229,7 +229,7 @@ func (b *table) answer(s *spoken) (bench.Reply, error) {
 		return g.Take("finish")
 	case at.Step == nil:
 		return bench.Reply{}, nil
-	case s.Do == "all" && len(confirmed(at.Step)) > 0:
+	case s.Do == "all" && len(bench.OnceMore(at.Step)) > 0:
 		b.again = true
 		return bench.Reply{}, nil
 	case s.Do == "all" || again && s.Do == "seen":

@@ -109,7 +109,7 @@ func atBench(t *testing.T, name string) (*running, *memory) {
 func slow() func() time.Time {
 	at := time.Time{}
 	return func() time.Time {
-		at = at.Add(shortestLook)
+		at = at.Add(bench.ShortestLook)
 		return at
 	}
 }

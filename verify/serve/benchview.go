@@ -114,7 +114,7 @@ func (b *table) view(subject *subject) *benchView {
 		v.Phase, v.Number, v.Step = "step", at.Step.Number, b.step(g, &at)
 		v.Motors, v.Runs = b.running(g)
 		if b.again {
-			v.Phase, v.Seen = "again", confirmed(at.Step)
+			v.Phase, v.Seen = "again", bench.OnceMore(at.Step)
 		}
 	}
 	return v

@@ -2,17 +2,10 @@ package serve
 
 import (
 	"strings"
-	"time"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/bench"
-	"example.com/hingeline/verify/result"
 )
-
-// shortestLook is how long a question must have stood there before something is an answer to
-// it: nobody reads a step and looks at a model in less, and the second tap of a double tap
-// comes sooner. A choice of ours.
-const shortestLook = 700 * time.Millisecond
 
 // tooSoon is said of what comes sooner.
 const tooSoon = "Too soon: look first. Nothing was taken."
@@ -30,31 +23,6 @@ func (b *table) sending() {
 // lookedAt says whether the present question has stood there long enough. One that no page
 // was sent has not.
 func (b *table) lookedAt() bool { return b.sent == b.turn && b.clock().Sub(b.since) >= b.look }
-
-// confirmed is what must be said once more to have been seen before a step counts as
-// expected: that motors run or stop where they must, and all that happens without the
-// transmitter. It is empty where one answer is enough.
-func confirmed(s *result.BenchStep) []string {
-	var list []string
-	said := false
-	for i := range s.Parts {
-		said = said || s.Parts[i].Said != ""
-		part := &s.Parts[i]
-		asked := part.Moves || s.SignalLost || len(s.Beware) > 0
-		if part.Motion != result.Power || !asked || part.Said != "" || len(part.Reading) > 0 {
-			continue
-		}
-		does := strings.ToLower(part.Way)
-		if !part.Moves {
-			does = must(s, part, false)
-		}
-		list = append(list, part.Name+" "+does)
-	}
-	if s.SignalLost && len(list) == 0 && !said {
-		list = append(list, "all as it must be with the transmitter off")
-	}
-	return list
-}
 
 // motorsAt are the motors of a model that run at a pose: "MOTOR RUNS at 40 %".
 func motorsAt(setup *mixcore.Setup, parts []partAt) (list []string) {

@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"example.com/hingeline/verify/result"
+
+	"example.com/hingeline/verify/bench"
 )
 
 // TestTapThatComesTooSoonIsNoAnswer taps as a finger does that does not look: nothing passes,
@@ -17,7 +19,7 @@ func TestTapThatComesTooSoonIsNoAnswer(t *testing.T) {
 	r.s.bench.mu.Lock()
 	at := time.Time{}.AddDate(1, 0, 0)
 	r.s.bench.clock = func() time.Time {
-		at = at.Add(shortestLook / 4)
+		at = at.Add(bench.ShortestLook / 4)
 		return at
 	}
 	r.s.bench.mu.Unlock()
@@ -39,7 +41,7 @@ func TestTapThatComesTooSoonIsNoAnswer(t *testing.T) {
 		t.Errorf("%d events kept, wanted %d", n, kept)
 	}
 	r.s.bench.mu.Lock()
-	at = at.Add(shortestLook)
+	at = at.Add(bench.ShortestLook)
 	r.s.bench.mu.Unlock()
 	if v := h.expected(); v.Phase == "step" && v.Number != first+1 {
 		t.Errorf("after the time: %q at %s %d", v.Said, v.Phase, v.Number)
