@@ -34,11 +34,14 @@ type WalkStep struct {
 	Stages []Stage
 }
 
+// ALittle is the way of a part of which an eye could not tell which way it goes.
+const ALittle = "A LITTLE"
+
 // WalkPart is what one part does in a step.
 type WalkPart struct {
 	Name  string
 	Stage Stage
-	Way   string // "UP", "DOWN", "LEFT", "RIGHT", "STAYS", "RUNS", "STOPS", "STOPPED", "FASTER", "SLOWER", "IN", "OUT"; "AT NEUTRAL" of a step in which nothing moves; "A LITTLE" where an eye could not tell
+	Way   string // "UP", "DOWN", "LEFT", "RIGHT", "STAYS", "RUNS", "STOPS", "STOPPED", "FASTER", "SLOWER", "IN", "OUT"; "AT NEUTRAL" of a step in which nothing moves; ALittle where an eye could not tell
 	Exact string // "18.4° UP to 12° UP (10.4 mm)": for the ruler
 }
 

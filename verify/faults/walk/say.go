@@ -145,7 +145,7 @@ func way(look sight.Look, p *mixcore.Part, st *sight.Step, m sight.Move) string 
 	case sight.Minus:
 		return wording.Direction(p.Motion, false)
 	case sight.Unclear:
-		return "A LITTLE"
+		return result.ALittle
 	}
 	switch {
 	case !st.Stands():
@@ -172,7 +172,7 @@ func powerWay(look sight.Look, p *mixcore.Part, st *sight.Step, m sight.Move) st
 	case sight.Minus:
 		return "SLOWER"
 	case sight.Unclear:
-		return "A LITTLE"
+		return result.ALittle
 	}
 	return "STAYS"
 }

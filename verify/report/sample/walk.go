@@ -23,6 +23,7 @@ func Walk() *result.Walk {
 				Move: []string{"roll stick full right"},
 				Parts: []result.WalkPart{
 					{Name: "port flap", Stage: result.PortWing, Way: "DOWN", Exact: "18.4° DOWN to 24° DOWN (20.2 mm)"},
+					{Name: "rudder", Stage: result.Tail, Way: result.ALittle, Exact: "neutral to 1.3° LEFT (0.8 mm)"},
 					{Name: "motor", Stage: result.MotorAndSignal, Way: "STOPPED", Exact: "stopped"},
 				},
 				Shows: 9, First: 8, Kinds: []string{

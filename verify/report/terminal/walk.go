@@ -73,7 +73,7 @@ func (p *page) walkParts(parts []result.WalkPart, ruler bool) {
 	}
 	for i := range parts {
 		part := &parts[i]
-		label, does, ink := "      [ ] "+pad(p.say(part.Name), names)+"  ", part.Way, p.strong
+		label, does, ink := "      [ ] "+pad(p.say(part.Name), names)+"  ", plainly(part), p.strong
 		if ruler {
 			label, does, ink = label+pad(p.say(part.Way), ways)+"  ", part.Exact, plain
 		}
@@ -85,11 +85,20 @@ func (p *page) walkParts(parts []result.WalkPart, ruler bool) {
 	}
 }
 
+// plainly is what an eye sees of a part; where it may see nothing, what there would be to
+// see, for nobody can tick "a little".
+func plainly(part *result.WalkPart) string {
+	if part.Way == result.ALittle {
+		return "may move a bit: " + part.Exact
+	}
+	return part.Way
+}
+
 // walkPart is one part where there is no room for columns.
 func (p *page) walkPart(part *result.WalkPart, ruler bool) {
-	does := part.Name + ": " + part.Way
+	does := part.Name + ": " + plainly(part)
 	if ruler {
-		does += ", " + part.Exact
+		does = part.Name + ": " + part.Way + ", " + part.Exact
 	}
 	p.hang("      [ ] ", plain, does, plain)
 }
