@@ -98,7 +98,7 @@ func TestHeldKeyQueuesNothing(t *testing.T) {
 	if took[3] >= 500 {
 		t.Errorf("500 keys sent %.0f messages", took[3])
 	}
-	if took[2] > 1000 { // a queue of 500 would take far longer
-		t.Errorf("the picture was there %.0f ms after the last key", took[2])
+	if took[2] > 100*took[0] { // a queue of 500 would take far longer, however busy the machine is
+		t.Errorf("the picture was there %.0f ms after the last key, one key takes %.0f ms", took[2], took[0])
 	}
 }

@@ -106,7 +106,7 @@ func (f *failures) marks(m *airframes.Model, number func(part int) int) (list []
 		case fails:
 			list = append(list, markSaid{i, true, "✗ FAILS", "", "A check of it fails."})
 		case oneOf:
-			list = append(list, markSaid{i, false, "? ONE OF " + these(numbers), "? OR " + these(others), "One of these is wrong, and the checks do not tell which: " + names + "."})
+			list = append(list, markSaid{i, false, "? ONE OF " + these(numbers), "? OR " + these(others), "At least one of these is wrong, and the checks do not tell which: " + names + "."})
 		case perhaps:
 			list = append(list, markSaid{i, false, "? PERHAPS TOO", "? TOO", "A check fails that names it beside what fails by itself: " + names + ". It may be wrong too."})
 		case comparedWith:
