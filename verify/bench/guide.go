@@ -188,12 +188,19 @@ func (g *Guide) Help() []string {
 			more, example = "u cannot say", "\"3 up\", \"port flap down\", \"2, 4 and 5 up\""
 		}
 	}
+	measured := "Measured is where a part is, from neutral, in degrees or in mm at the trailing edge, and not by how much it moved: \"3 12 up\", \"3 9 mm down\"; and before the movement \"3 before 2 up\"."
+	for i, part := range g.walk.numbers {
+		if g.walk.servos(part) > 1 {
+			measured += fmt.Sprintf(" With the pushrods of its other servos off: \"%d servo 2 12 up\".", i+1)
+			break
+		}
+	}
 	return []string{
 		"y: all of it, or all the rest, is as expected. Enter alone says nothing.",
 		"First the part, by its number or name (left is port, right is starboard), then what it did: " + example + ".",
 		"For what it did also: " + more,
 		"e something else moved as well · undo takes back the last thing noted · r shows the step again, with what is noted",
-		"Measured is where a part is, from neutral, in degrees or in mm at the trailing edge, and not by how much it moved: \"3 12 up\", \"3 9 mm down\"; and before the movement \"3 before 2 up\".",
+		measured,
 		"b back to the step before · s skip, and why: \"s no time\" · p pause, with a report: --resume goes on",
 	}
 }

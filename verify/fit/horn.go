@@ -75,11 +75,12 @@ func (m *minimal) hornOf(low, high mixcore.Percent) hornFit {
 		return h
 	}
 	t, err := with.tells(low, high)
-	if err != nil || t.horn > mostHornOff {
-		h.Off = math.Min(t.horn/2, noneTold)
+	if err != nil {
 		return h
 	}
-	h.Off = t.horn / 2
+	if h.Off = math.Min(t.horn/2, noneTold); t.horn > mostHornOff {
+		return h
+	}
 	variance := readingVariance
 	if spare := len(m.of.points) - len(with.x); spare > 0 {
 		variance = math.Max(variance, with.sum/float64(spare))

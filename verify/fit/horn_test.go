@@ -76,6 +76,25 @@ func TestHornIsKept(t *testing.T) {
 	}
 }
 
+// The line between the pivots turned by some degrees is both leans turned, to the last bit
+// that counts: so an offset that is not as written shows as a horn that leans.
+func TestLeansAreToldFromTheLineOfThePivots(t *testing.T) {
+	const turned = 5.0
+	written := telling[0].written
+	sin, cos := math.Sincos(turned * math.Pi / 180)
+	hand := written
+	hand.Pivots, hand.Offset = written.Pivots*cos, written.Pivots*sin
+	leans := written
+	leans.ArmDeg, leans.HornDeg = written.ArmDeg-turned, written.HornDeg-turned
+	outputs := evenly(21, 100)
+	a, b := reads(t, driveOf(hand, 50, true, -1), outputs, exactly), reads(t, driveOf(leans, 50, true, -1), outputs, exactly)
+	for i := range outputs {
+		if off := math.Abs(float64(a[i].Angle - b[i].Angle)); off > 1e-9 {
+			t.Errorf("at %v %% they are %v° apart", outputs[i], off)
+		}
+	}
+}
+
 // Where a servo that swings otherwise than written would do what a horn that leans does,
 // nothing is fitted: one is named as much as the other.
 func TestHornOrSwing(t *testing.T) {

@@ -367,7 +367,7 @@ func TestLinkageOfAnything(t *testing.T) {
 		if _, err := linkage.New(f.Geometry); err != nil {
 			t.Errorf("%+v: %v", f.Geometry, err)
 		}
-		for _, x := range slices.Concat(f.Before, f.After, []float64{f.Sum, f.Ratio, f.RatioOff, f.ArmOff, f.PushrodOff, f.TravelOff}) {
+		for _, x := range slices.Concat(f.Before, f.After, []float64{f.Sum, f.Ratio, f.RatioOff, f.ArmOff, f.PushrodOff, f.TravelOff, f.Horn.Off, 1 / f.Horn.Off}) {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
 				t.Errorf("%+v", f)
 			}
