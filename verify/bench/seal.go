@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/result"
 )
 
@@ -21,6 +22,9 @@ type Seal struct {
 	Ended      bool   // it was gone through to its end
 	AsExpected bool   // every step was seen, and all was as expected
 	Steps      SealCounts
+
+	found []found // not as expected, now or before something was changed and not looked at since
+	looks map[string]map[int]looked
 }
 
 // SealCounts is how many steps there are, and what became of them.
@@ -28,6 +32,7 @@ type SealCounts struct {
 	All, AsExpected, Differ, Skipped int
 	Unseen                           int // of a part it could not be said what it did, or how far it went was not measured, or the step was not come to
 	ByEye                            int // of Unseen: all that is wanting is how far
+	Before                           int // parts that were not as expected before something was changed, and were not looked at since
 }
 
 // SealOf reads a record and says what a signature binds of it. The error says why a record
@@ -67,14 +72,11 @@ func (r *Record) Seal() (*Seal, error) {
 		Digest: "sha256:" + hex.EncodeToString(sum[:]), Model: w.Model.Name, SetUp: r.Header.SetUp, Asked: r.Header.Asked,
 		Date: g.last, Ended: g.ended, AsExpected: seen.Verdict == result.SeenAsExpected, Steps: countSteps(seen.Steps),
 	}
-	s.Summary = s.summary(date, w.Look.Ruler)
+	s.looks = g.walk.looks(g.steps)
+	before := notAgain(g.repaired, s.looks)
+	s.found, s.Steps.Before = append(g.walk.found(g.steps), before...), len(before)
+	s.Summary = s.summary(date, w.Look)
 	return s, nil
-}
-
-// AsFarAsSeen says whether every step was seen and was as expected, at least by eye.
-func (s *Seal) AsFarAsSeen() bool {
-	n := s.Steps
-	return n.AsExpected > 0 && n.AsExpected+n.ByEye == n.All
 }
 
 func countSteps(steps []result.BenchStep) SealCounts {
@@ -116,13 +118,15 @@ func (r *Record) lastDate() (last time.Time, err error) {
 	return last, nil
 }
 
-// summary is one line. What differs comes in large letters; measured is whether how far
-// everything goes was to be measured.
-func (s *Seal) summary(date time.Time, measured bool) string {
+// summary is one line. What differs comes in large letters.
+func (s *Seal) summary(date time.Time, look sight.Look) string {
 	n := s.Steps
 	line := fmt.Sprintf("seen on the model: %d of %d steps as expected", n.AsExpected, n.All)
-	if !measured {
+	if !look.Ruler {
 		line += " as far as can be seen by eye"
+	}
+	if look.Visible > sight.Eye.Visible {
+		line += fmt.Sprintf(" from %v° on", float64(look.Visible))
 	}
 	for _, also := range []struct {
 		n    int
@@ -131,6 +135,9 @@ func (s *Seal) summary(date time.Time, measured bool) string {
 		if also.n > 0 {
 			line += fmt.Sprintf(", %d %s", also.n, also.what)
 		}
+	}
+	if n.Before > 0 {
+		line += fmt.Sprintf(", %d NOT AS EXPECTED before a change and not seen since", n.Before)
 	}
 	if !s.Ended {
 		line += ", not finished"

@@ -46,6 +46,17 @@ func TestSealRefusesWhatWasEdited(t *testing.T) {
 	}
 }
 
+// A walk in which much was called too little to be seen says so.
+func TestSealSaysFromWhereOnItWasSeen(t *testing.T) {
+	m := sorrelModel(t)
+	w := walkOf(t, m, sight.Look{Visible: 30}, set(0, -100))
+	p := play(t, w, bench.NewHeader("test", noon, w, nil, "by hand"), append(benchtest.Begin(), "y", "y", "y"))
+	s, err := bench.SealOf(p.record)
+	if want := "seen on the model: 2 of 2 steps as expected as far as can be seen by eye from 30° on, 2026-11-25"; err != nil || s.Summary != want {
+		t.Errorf("got %+v, %v, wanted %q", s, err, want)
+	}
+}
+
 // What a signature binds: the bytes, and one line.
 func TestSealOfARecord(t *testing.T) {
 	m := sorrelModel(t)

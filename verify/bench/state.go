@@ -16,7 +16,8 @@ type state struct {
 	ended     bool
 	at        int // index of the step that is asked about; len(steps) behind the last
 	steps     []stepState
-	last      string // date of the last event
+	last      string  // date of the last event
+	repaired  []found // not as expected before something was changed
 }
 
 // stepState is what was said in one step.
@@ -81,6 +82,7 @@ func (w *Walk) apply(s *state, e *Event) error {
 		s.changed = slices.ContainsFunc(s.steps, func(st stepState) bool { return st.touched() })
 	case Changed:
 		s.changed, s.at = false, 0
+		s.repaired = append(s.repaired, w.found(s.steps)...)
 		s.steps, w.Steps = s.steps[:w.chosen], w.Steps[:w.chosen]
 		for i := range s.steps {
 			s.steps[i].forget()

@@ -64,26 +64,27 @@ func seenOf(file string, text []byte, seal *bench.Seal) *Seen {
 }
 
 // look is what a signature says of the model, nil where nobody says anything of it, or why
-// it may not. Beside is the walk-around beside the airframe file in which something was not
-// as expected and that no later one clears; nil for none. It is what is signed where none
-// is named.
-func (req *Request) look(r *Record, beside *walked, date time.Time) (*Seen, error) {
+// it may not. Beside are the walk-arounds beside the airframe file in which something was
+// not as expected and in place of which no later one holds, the newest first. That is what
+// is signed where none is named.
+func (req *Request) look(r *Record, beside []*walked, date time.Time) (*Seen, error) {
 	switch {
 	case req.Bench != nil:
 		return req.seen(r, req.Bench, beside, date)
-	case beside == nil:
+	case len(beside) == 0:
 		return nil, nil
 	}
+	newest := beside[0]
 	for _, a := range req.Accept {
-		if a.Code == Differs {
-			return req.seen(r, beside.named(req.Airframe), beside, date)
+		if a.Code == newest.inSpite() {
+			return req.seen(r, newest.named(req.Airframe), beside, date)
 		}
 	}
-	return nil, beside.differs("")
+	return nil, newest.differs("")
 }
 
 // seen is what the record of a walk-around says of the model, or why it may not be signed.
-func (req *Request) seen(r *Record, b *Bench, beside *walked, date time.Time) (*Seen, error) {
+func (req *Request) seen(r *Record, b *Bench, beside []*walked, date time.Time) (*Seen, error) {
 	const anew = "walk around the model with \"hingeline bench\", and sign with that record"
 	file, err := below(req.Airframe, b.File)
 	if err != nil {
@@ -109,8 +110,10 @@ func (req *Request) seen(r *Record, b *Bench, beside *walked, date time.Time) (*
 	case date.Before(last.Truncate(time.Second)):
 		return nil, refuse("is the clock right?", "the date %s is before that of the last answer at the bench, %s", r.Date, seal.Date)
 	}
-	if beside != nil && beside.seen.SHA256 != s.SHA256 {
-		return nil, beside.differs(file)
+	for _, w := range beside {
+		if w.seen.SHA256 != s.SHA256 {
+			return nil, w.differs(file)
+		}
 	}
 	if s.Reason, err = req.reasonFor(Differs, s, s.Differ); err != nil {
 		return nil, err

@@ -36,26 +36,40 @@ func benchOf(t testing.TB, airframe string, lines ...string) []byte {
 // benchAt is benchOf at another time.
 func benchAt(t testing.TB, when, airframe string, lines ...string) []byte {
 	t.Helper()
+	return benchBy(t, when, airframe, sight.Eye, []int{1, 2, 3}, lines)
+}
+
+// benchBy is benchAt with other eyes and other steps, by number.
+func benchBy(t testing.TB, when, airframe string, look sight.Look, steps []int, lines []string) []byte {
+	t.Helper()
 	m, problems := airframes.Load("wren.yaml", []byte(airframe))
 	if m == nil {
 		t.Fatalf("%v", problems)
 	}
-	c := bench.Chosen{How: "by hand", Watch: make([][]int, 3)}
-	for _, move := range []struct {
+	moves := []struct {
 		control int
 		to      float64
-	}{{0, -100}, {0, 100}, {1, 100}} {
+	}{{0, -100}, {0, 100}, {1, 100}}
+	c := bench.Chosen{How: "by hand", Watch: make([][]int, len(steps))}
+	for _, n := range steps {
+		move := moves[n-1]
 		s := sight.Step{From: m.Plan.Rest(), To: m.Plan.Rest()}
 		s.To.Position[move.control] = move.to
 		c.Steps = append(c.Steps, s)
 	}
-	w := bench.NewWalk(m, c, sight.Eye)
+	w := bench.NewWalk(m, c, look)
 	p, now := &page{}, func() string { return when }
 	if err := bench.NewHeader(verify.Version, when, w, nil, c.How).Begin(p); err != nil {
 		t.Fatal(err)
 	}
 	g := bench.NewGuide(w, p, now)
 	for _, line := range append([]string{"yes", "yes", "yes"}, lines...) {
+		if line == resumes {
+			if err := g.Resume(); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
 		if r, err := g.Take(line); err != nil || !r.Understood {
 			t.Fatalf("%q: %+v, %v", line, r, err)
 		}

@@ -132,7 +132,7 @@ func (req *Request) record() (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	accepted, err := accept(c.Report, req.acceptedOfReport(req.Bench != nil || beside != nil))
+	accepted, err := accept(c.Report, req.acceptedOfReport(req.Bench != nil || len(beside) > 0))
 	if err != nil {
 		return nil, err
 	}

@@ -1,12 +1,14 @@
 package signoff
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 
@@ -86,61 +88,61 @@ func (w *walked) read(name, setUp string) bool {
 	return true
 }
 
-// clears says whether a walk-around shows that what another found is put right: it was
-// begun behind it and ended behind it, and each step was seen, and as expected.
-func (w *walked) clears(other *walked) bool {
-	return w.wrong == nil && w.seal.Ended && w.seal.AsFarAsSeen() && w.number > other.number && !w.last.Before(other.last)
+// replaces says whether what a walk-around says holds in place of what another said: it
+// was begun behind it and ended behind it, and looked again at what the other found.
+func (w *walked) replaces(other *walked) bool {
+	return w.wrong == nil && w.seal.Replaces(other.seal) && w.number > other.number && !w.last.Before(other.last)
 }
 
-// notCleared is the newest walk-around that something speaks against, and none behind it
-// clears; nil for none.
-func notCleared(all []walked, against func(*walked) bool) (newest *walked) {
-next:
+// holding are the walk-arounds that something speaks against, and in place of which none
+// behind them holds, the newest first.
+func holding(all []walked, against func(*walked) bool) (list []*walked) {
 	for i := range all {
 		w := &all[i]
-		if !against(w) {
-			continue
-		}
-		for k := range all {
-			if all[k].clears(w) {
-				continue next
-			}
-		}
-		if newest == nil || !w.last.Before(newest.last) {
-			newest = w
+		if against(w) && !slices.ContainsFunc(all, func(other walked) bool { return other.replaces(w) }) {
+			list = append(list, w)
 		}
 	}
-	return newest
+	slices.SortStableFunc(list, func(a, b *walked) int { return cmp.Or(b.last.Compare(a.last), b.number-a.number) })
+	return list
 }
 
-func differing(w *walked) bool { return w.wrong == nil && w.seal.Steps.Differ > 0 }
+func differing(w *walked) bool { return w.wrong == nil && w.seal.Against() }
 
-// benchBeside is the walk-around of a set-up beside its airframe file in which something
-// was not as expected and that no later one clears; nil for none. The error says why it
-// cannot be told.
-func benchBeside(airframe, setUp string) (*walked, error) {
+// benchBeside are the walk-arounds of a set-up beside its airframe file in which something
+// was not as expected and in place of which no later one holds, the newest first. The error
+// says why it cannot be told.
+func benchBeside(airframe, setUp string) ([]*walked, error) {
 	all, err := walks(airframe, setUp)
 	if err != nil {
 		return nil, refuse("", "the records of the bench in %s cannot be read: %v", BenchDirectory(airframe), err)
 	}
-	if w := notCleared(all, func(w *walked) bool { return w.wrong != nil }); w != nil {
+	if bad := holding(all, func(w *walked) bool { return w.wrong != nil }); len(bad) > 0 {
 		return nil, refuse("walk around the model anew with \"hingeline bench\", or move that file away and keep it",
-			"%s, a record of the bench, cannot be used, and it may say DO NOT FLY, so nothing is signed: %v", w.file, w.wrong)
+			"%s, a record of the bench, cannot be used, and it may say DO NOT FLY, so nothing is signed: %v", bad[0].file, bad[0].wrong)
 	}
-	return notCleared(all, differing), nil
+	return holding(all, differing), nil
+}
+
+// inSpite is the name by which somebody takes it on themselves.
+func (w *walked) inSpite() string {
+	if w.seal.Steps.Differ > 0 {
+		return Differs
+	}
+	return NotAllSeen
 }
 
 // differs refuses to sign over a walk-around in which something was not as expected. With
 // is the record that was named to be signed; empty for none.
 func (w *walked) differs(with string) *Refusal {
-	hint := "put it right and walk around anew, or say why it is signed all the same"
+	hint := "put it right and walk around anew, all of the same steps, or say why it is signed all the same"
 	if with != "" {
-		hint = fmt.Sprintf("put it right and walk around anew, or sign with that record in place of %s and say why", with)
+		hint = fmt.Sprintf("put it right and walk around anew, all of the same steps, or sign with that record in place of %s and say why", with)
 	}
 	refusal := refuse(hint, "not all was as expected on the model, so nothing is signed: DO NOT FLY")
 	refusal.Details = []string{
-		fmt.Sprintf("record %s: %s; no walk-around since then shows it put right", w.file, w.seen.Summary),
-		fmt.Sprintf("--bench %s --accept %s=\"why it is all right\"", w.file, Differs),
+		fmt.Sprintf("record %s: %s; no walk-around since then looked at all of it again", w.file, w.seen.Summary),
+		fmt.Sprintf("--bench %s --accept %s=\"why it is all right\"", w.file, w.inSpite()),
 	}
 	return refusal
 }
@@ -174,15 +176,15 @@ func (j *judging) lookSince(genuine []*Record) (line, trouble string) {
 			signed[r.Seen.SHA256] = true
 		}
 	}
-	if w := notCleared(all, func(w *walked) bool { return w.wrong != nil && !files[w.file] }); w != nil {
-		trouble = fmt.Sprintf("%s, a record of the bench, cannot be used, and it may say DO NOT FLY: %v", w.file, w.wrong)
+	if bad := holding(all, func(w *walked) bool { return w.wrong != nil && !files[w.file] }); len(bad) > 0 {
+		trouble = fmt.Sprintf("%s, a record of the bench, cannot be used, and it may say DO NOT FLY: %v", bad[0].file, bad[0].wrong)
 	}
-	w := notCleared(all, differing)
+	unsigned := slices.DeleteFunc(holding(all, differing), func(w *walked) bool { return signed[w.seen.SHA256] })
 	switch {
-	case w == nil || signed[w.seen.SHA256]:
+	case len(unsigned) == 0:
 		return "", trouble
-	case strings.Compare(formatDate(w.last), last) >= 0:
-		return fmt.Sprintf("since then seen on the model: NOT AS EXPECTED, record %s: DO NOT FLY", w.file), trouble
+	case strings.Compare(formatDate(unsigned[0].last), last) >= 0:
+		return fmt.Sprintf("since then seen on the model: NOT AS EXPECTED, record %s: DO NOT FLY", unsigned[0].file), trouble
 	}
-	return fmt.Sprintf("seen on the model: NOT AS EXPECTED, record %s, of which no signature speaks: DO NOT FLY", w.file), trouble
+	return fmt.Sprintf("seen on the model: NOT AS EXPECTED, record %s, of which no signature speaks: DO NOT FLY", unsigned[0].file), trouble
 }

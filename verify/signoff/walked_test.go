@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.com/hingeline/verify/faults/sight"
 )
 
 const (
@@ -20,7 +22,13 @@ var (
 	begun   = []string{"y", "y"}
 	skipped = []string{"y", "s no time left", "y", "y"}
 	paused  = []string{"rudder o", "y"} // with something wrong
+	short   = append([]string{"rudder 12 left sure"}, good...)
+
+	repaired = append(paused[:2:2], "p", resumes, "y", "y", "y", "y") // and gone on with, from the first step
 )
+
+// resumes is no line: the walk is gone on with.
+const resumes = "--resume"
 
 // walkedAround puts records of the bench beside an airframe file, from number 1, and
 // returns their names.
@@ -61,6 +69,18 @@ func TestNothingIsSignedOverAWalkAroundThatDiffers(t *testing.T) {
 		{"it cannot be read", [][]byte{[]byte("nothing\n")}, 0, "wren.bench/0001.jsonl, a record of the bench, cannot be used", ""},
 		{"it cannot be read, behind a good one", [][]byte{benchOf(t, wren, good...), []byte("nothing\n")}, 1, "wren.bench/0002.jsonl, a record of the bench, cannot be used", ""},
 
+		{"a shorter one was all right", [][]byte{benchAt(t, beforeNoon, wren, wrong...), benchBy(t, afternoon, wren, sight.Eye, []int{2, 3}, []string{"y", "y", "f"})}, 0, "DO NOT FLY", "wren.bench/0001.jsonl"},
+		{"a shorter one was all right, and is named", [][]byte{benchAt(t, beforeNoon, wren, wrong...), benchBy(t, afternoon, wren, sight.Eye, []int{2, 3}, []string{"y", "y", "f"})}, 2, "DO NOT FLY", "wren.bench/0001.jsonl"},
+		{"a blind one was all right", [][]byte{benchAt(t, beforeNoon, wren, wrong...), benchBy(t, afternoon, wren, sight.Look{Visible: 90}, []int{1, 2, 3}, good)}, 0, "DO NOT FLY", "wren.bench/0001.jsonl"},
+		{"short by a ruler, and all right by eye", [][]byte{benchAt(t, beforeNoon, wren, short...), benchOf(t, wren, good...)}, 2, "DO NOT FLY", "wren.bench/0001.jsonl"},
+		{"repaired while it was paused, and not looked at since", [][]byte{benchOf(t, wren, repaired...)}, 0, "DO NOT FLY", "1 NOT AS EXPECTED before a change and not seen since"},
+		{"repaired, and skipped since", [][]byte{benchOf(t, wren, append(repaired, "s no time", "y", "y", "f")...)}, 0, "DO NOT FLY", "--accept not-all-seen="},
+		{"another was not as expected, and this one was skipped", [][]byte{benchAt(t, beforeNoon, wren, wrong...), benchOf(t, wren, "s no time", "y", "elevator o", "y", "f")}, 2, "DO NOT FLY", "wren.bench/0001.jsonl"},
+
+		{"all of its steps and no more", [][]byte{benchBy(t, beforeNoon, wren, sight.Eye, []int{1}, []string{"rudder o", "y", "f"}), benchOf(t, wren, good...)}, 2, "", ""},
+		{"short by a ruler, and measured since", [][]byte{benchAt(t, beforeNoon, wren, short...), benchOf(t, wren, append([]string{"rudder 24 left"}, good...)...)}, 2, "", ""},
+		{"the wrong way by a ruler, and all right by eye", [][]byte{benchAt(t, beforeNoon, wren, append([]string{"rudder 24 right sure"}, good...)...), benchOf(t, wren, good...)}, 2, "", ""},
+		{"repaired while it was paused, and looked at since", [][]byte{benchOf(t, wren, append(repaired, good...)...)}, 1, "", ""},
 		{"put right since", [][]byte{benchAt(t, beforeNoon, wren, wrong...), benchOf(t, wren, good...)}, 0, "", ""},
 		{"put right since, and named", [][]byte{benchAt(t, beforeNoon, wren, wrong...), benchOf(t, wren, good...)}, 2, "", ""},
 		{"unreadable, and walked around since", [][]byte{[]byte("nothing\n"), benchOf(t, wren, good...)}, 2, "", ""},
@@ -145,6 +165,11 @@ func TestNoSignatureStandsOverAWalkAroundThatDiffers(t *testing.T) {
 		walkedAround(t, airframe, first, benchAt(t, midnight, wren, lines...), benchAt(t, midnight, wren, good...))
 		if s := standing(t, airframe, wren, wrenScript); !s.Stands() || s.Since != "" {
 			t.Errorf("put right: %+v", s)
+		}
+		shorter := benchBy(t, midnight, wren, sight.Eye, []int{2, 3}, []string{"y", "y", "f"})
+		walkedAround(t, airframe, first, benchAt(t, midnight, wren, lines...), shorter)
+		if s := standing(t, airframe, wren, wrenScript); s.Stands() || s.Since != since {
+			t.Errorf("only the other steps were gone through since: %+v", s)
 		}
 	}
 
