@@ -330,7 +330,11 @@ func (g *Guide) back() (string, error) {
 	case g.at == 0:
 		return "", misunderstood("this is the first step")
 	}
-	return "", g.note(Event{Kind: Back, Step: g.at})
+	text := ""
+	if g.at < len(g.steps) && g.walk.Steps[g.at].To.SignalLost { // the transmitter may be off already
+		text = g.Leave()
+	}
+	return text, g.note(Event{Kind: Back, Step: g.at})
 }
 
 // longestReason is the most characters that a reason may have.

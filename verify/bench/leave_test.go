@@ -64,3 +64,30 @@ func through(t *testing.T, w *bench.Walk, lines ...string) *bench.Guide {
 	}
 	return g
 }
+
+// Behind a step that leaves the transmitter off, a step that is to decide, or one that is
+// gone back to, says what to do before it is on again.
+func TestStepBehindALostSignalSaysHowToSwitchOn(t *testing.T) {
+	m := sorrelModel(t)
+	lost := func(in *mixcore.Input) { in.SignalLost, in.Position[2], in.Position[4] = true, 100, 1 }
+	w := walkOf(t, m, sight.Eye, set(0, -100), lost)
+	g := through(t, w, "y", "1 o", "y", "y")
+	if _, err := g.Take("y"); err != nil {
+		t.Fatal(err)
+	}
+	step := g.Ask().Step
+	if step == nil || !step.Further {
+		t.Fatalf("no step is to decide: %+v", step)
+	}
+	if says := strings.Join(step.Beware, "; "); !strings.Contains(says, "while the transmitter is switched on again") {
+		t.Errorf("the step that is to decide: %q", says)
+	}
+	g = through(t, w, "y", "y")
+	r, err := g.Take("b")
+	if err != nil || !strings.Contains(r.Text, "before the transmitter is on again") {
+		t.Errorf("gone back: %+v, %v", r, err)
+	}
+	if r, err = g.Take("b"); err != nil || r.Text != "" {
+		t.Errorf("gone back again: %+v, %v", r, err)
+	}
+}

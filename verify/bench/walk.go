@@ -209,7 +209,11 @@ func (w *Walk) add(steps []sight.Step, watch [][]int) {
 		order[i] = i
 	}
 	t := table.New(w.Model, nil, steps)
-	said := (&walk.Found{Table: t, Look: w.Look, Order: order}).Result().Steps
+	found := walk.Found{Table: t, Look: w.Look, Order: order}
+	if n := len(w.Steps); n > 0 { // they come behind others, which leave the controls somewhere
+		found.Left = &w.Steps[n-1].To
+	}
+	said := found.Result().Steps
 	for i := range steps {
 		s := Step{Step: steps[i], Watch: watch[i], Said: said[i], Further: len(w.Steps) >= w.chosen}
 		for _, p := range said[i].Parts {

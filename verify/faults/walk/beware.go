@@ -6,6 +6,7 @@ import (
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/poses"
+	"example.com/hingeline/verify/wording"
 )
 
 // What somebody must know before a step is done.
@@ -46,6 +47,9 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 	if left.SignalLost && !st.From.SignalLost && hasMotor(s) {
 		list = append(list, switchOnSafe)
 	}
+	if first := closedFirst(plan, s, left, &st.From); first != "" {
+		list = append(list, first)
+	}
 	if in {
 		list = append(list, wheelsIn)
 	}
@@ -53,6 +57,25 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 		list = append(list, twoPeople)
 	}
 	return list
+}
+
+// closedFirst says what to close before a motor is made live, where the throttle is still
+// open as a step is set; empty where it is not.
+func closedFirst(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) string {
+	var closed, live []string
+	for i, starts := range starters(plan, s) {
+		c, was, is := &s.Controls[i], left.Position[i], from.Position[i]
+		switch {
+		case starts == opensMotor && nearerRest(c, was, is):
+			closed = append(closed, wording.Setting(s, i, is))
+		case starts == switchesMotor && is != was && is != c.Rest():
+			live = append(live, wording.Setting(s, i, is))
+		}
+	}
+	if closed == nil || live == nil {
+		return ""
+	}
+	return "first " + wording.Listed(closed) + ", and only then " + wording.Listed(live)
 }
 
 // Left is what somebody must know who goes away from a model with a motor that stands at one

@@ -114,6 +114,41 @@ func TestThrottleIsSetLast(t *testing.T) {
 	}
 }
 
+// Whoever does what a walk says in the order in which it is said never makes a motor live
+// with its throttle open that is to be closed: it is closed first, and that is said.
+func TestThrottleIsClosedBeforeAMotorIsLive(t *testing.T) {
+	for _, name := range []string{"bracken-20", "quoin-delta", "turnstone-canard"} {
+		m := verifytest.Shipped(t, name)
+		at := func(control string) int {
+			return slices.IndexFunc(m.Setup.Controls, func(c mixcore.Control) bool { return c.Name == control })
+		}
+		throttle, motor := at("throttle"), at("motor switch")
+		if throttle < 0 || motor < 0 {
+			t.Fatal(name, throttle, motor)
+		}
+		open, live := sight.Step{From: m.Plan.Rest(), To: m.Plan.Rest()}, sight.Step{From: m.Plan.Rest(), To: m.Plan.Rest()}
+		open.To.Position[throttle] = 100
+		live.From.Position[motor], live.To.Position[motor] = 1, 1
+		live.To.Position[throttle] = 50
+		steps := (&walk.Found{Table: table.New(m, nil, []sight.Step{open, live}), Look: sight.Eye, Order: []int{0, 1, 0}}).Result().Steps
+		position := "motor switch " + m.Setup.Controls[motor].Positions[1]
+		if got, want := steps[1].Ready, []string{"throttle 0 %", position}; !slices.Equal(got, want) {
+			t.Errorf("%s: to be set %q, wanted %q", name, got, want)
+		}
+		if want := "first throttle 0 %, and only then " + position; !slices.Contains(steps[1].Beware, want) {
+			t.Errorf("%s: %q, wanted %q", name, steps[1].Beware, want)
+		}
+		if got, want := steps[2].Ready, []string{"throttle 0 %", "motor switch " + m.Setup.Controls[motor].Positions[0]}; !slices.Equal(got, want) {
+			t.Errorf("%s: to be made safe %q, wanted %q", name, got, want)
+		}
+		for _, i := range []int{0, 2} {
+			if strings.Contains(strings.Join(steps[i].Beware, ";"), "only then") {
+				t.Errorf("%s: step %d: %q", name, i+1, steps[i].Beware)
+			}
+		}
+	}
+}
+
 // Wheels that come in as a step is set come in, too, and it is said before it.
 func TestWheelsThatComeInAsAStepIsSet(t *testing.T) {
 	said := 0

@@ -29,6 +29,9 @@ func (f *Found) Result() *result.Walk {
 	}
 	r.Further, r.Groups = f.Table.Named(f.Look)
 	left := m.Plan.Rest()
+	if f.Left != nil {
+		left = *f.Left
+	}
 	for i, step := range f.Order {
 		said := f.say(i)
 		said.Ready = ready(m.Plan, &m.Setup, &left, &f.Table.Steps[step].From)

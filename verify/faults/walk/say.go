@@ -39,7 +39,7 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 // ready is what must be brought elsewhere before a step: what does not come by itself,
 // and sticks to be held.
 func ready(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) (list []string) {
-	for _, i := range handOrder(plan, s) {
+	for _, i := range handOrder(plan, s, left, from) {
 		at, was := from.Position[i], left.Position[i]
 		if s.Controls[i].Kind == mixcore.AxisControl {
 			was = 0
@@ -56,7 +56,8 @@ func ready(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) (lis
 
 // stand is how the controls stand, those that rest left out.
 func stand(plan *mixcore.Plan, s *mixcore.Setup, in *mixcore.Input) (list []string) {
-	for _, i := range handOrder(plan, s) {
+	rest := plan.Rest()
+	for _, i := range handOrder(plan, s, &rest, in) {
 		if at := in.Position[i]; at != s.Controls[i].Rest() {
 			list = append(list, wording.Setting(s, i, at))
 		}
@@ -67,12 +68,34 @@ func stand(plan *mixcore.Plan, s *mixcore.Setup, in *mixcore.Input) (list []stri
 	return list
 }
 
-// handOrder are the controls in the order in which to set them: what bears on a motor last,
-// its switches before its throttle, so that no motor starts at the flick of a switch with
-// the throttle open.
-func handOrder(plan *mixcore.Plan, s *mixcore.Setup) []int {
+// handOrder are the controls in the order in which to set them from one pose to another: a
+// throttle that is closed first of all, then what makes its motor safe; last what makes a
+// motor live, and then its throttle. So no motor starts at the flick of a switch with the
+// throttle open.
+func handOrder(plan *mixcore.Plan, s *mixcore.Setup, was, is *mixcore.Input) []int {
 	rank, order := make([]int, len(s.Controls)), make([]int, len(s.Controls))
-	probe := poses.New(plan)
+	for i, starts := range starters(plan, s) {
+		if rank[i] = int(starts); nearerRest(&s.Controls[i], was.Position[i], is.Position[i]) {
+			rank[i] = -rank[i]
+		}
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
+	return order
+}
+
+// starter is how a control has a hand in whether a motor runs.
+type starter int
+
+const (
+	noStarter starter = iota
+	switchesMotor
+	opensMotor // a throttle, by lever
+)
+
+// starters are the controls that start motors, by control. Sticks and trims are none.
+func starters(plan *mixcore.Plan, s *mixcore.Setup) []starter {
+	list, probe := make([]starter, len(s.Controls)), poses.New(plan)
 	for i := range s.Parts {
 		if s.Parts[i].Motion != mixcore.Power {
 			continue
@@ -81,22 +104,22 @@ func handOrder(plan *mixcore.Plan, s *mixcore.Setup) []int {
 			switch kind := s.Controls[k].Kind; {
 			case !bears || kind == mixcore.AxisControl || kind == mixcore.TrimControl:
 			case kind == mixcore.SwitchControl:
-				rank[k] = 1
+				list[k] = switchesMotor
 			default:
-				rank[k] = 2
+				list[k] = opensMotor
 			}
 		}
 	}
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
-	return order
+	return list
+}
+
+func nearerRest(c *mixcore.Control, was, is float64) bool {
+	return math.Abs(is-c.Rest()) < math.Abs(was-c.Rest())
 }
 
 // moved is what a step moves, as it then stands.
 func moved(plan *mixcore.Plan, s *mixcore.Setup, st *sight.Step) (list []string) {
-	for _, i := range handOrder(plan, s) {
+	for _, i := range handOrder(plan, s, &st.From, &st.To) {
 		if at := st.To.Position[i]; at != st.From.Position[i] {
 			list = append(list, wording.Setting(s, i, at))
 		}

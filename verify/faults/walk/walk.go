@@ -38,6 +38,8 @@ type Found struct {
 	Cut      bool  // more steps could have been tried
 	Stopped  bool  // the search was stopped before it was done
 
+	Left *mixcore.Input // how the controls stand before the first step; nil: at rest
+
 	shows []cover.Bits // by mistake: the steps that show it
 }
 
