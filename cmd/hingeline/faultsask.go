@@ -96,8 +96,11 @@ func (e *eyes) tell(n, left int, said *result.WalkStep) {
 	text := terminal.NewText(e.s.layout(false))
 	text.Gap()
 	text.Title(fmt.Sprintf("Step %d (%d things in question)", n, left))
-	if len(said.Ready) > 0 {
-		text.Entry("  set   ", strings.Join(said.Ready, ", ")+"; all else at rest")
+	for _, one := range said.Beware {
+		text.Entry("  ! ", one)
+	}
+	if len(said.Stand) > 0 {
+		text.Entry("  set   ", strings.Join(said.Stand, ", ")+"; all else at rest")
 	} else {
 		text.Entry("  set   ", "everything at rest")
 	}

@@ -58,8 +58,14 @@ func (s *Session) Step() (step int, ok bool) {
 	return step, step >= 0
 }
 
-// Say is a step in words.
-func (s *Session) Say(step int) result.WalkStep { return walk.Say(s.c.table(), s.c.o.Look, step) }
+// Say is a step in words, behind those that were answered.
+func (s *Session) Say(step int) result.WalkStep {
+	t := s.c.table()
+	if n := len(s.asked); n > 0 {
+		return walk.SayAfter(t, s.c.o.Look, step, &t.Steps[s.asked[n-1]].To)
+	}
+	return walk.Say(t, s.c.o.Look, step)
+}
 
 // Parts are the parts of which it matters in a step what they do: of those that some
 // candidates surely move differently.

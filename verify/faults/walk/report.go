@@ -33,11 +33,8 @@ func (f *Found) Result() *result.Walk {
 		left = *f.Left
 	}
 	for i, step := range f.Order {
-		said := f.say(i)
-		said.Ready = ready(m.Plan, &m.Setup, &left, &f.Table.Steps[step].From)
-		said.Beware = beware(m.Plan, &m.Setup, &left, &f.Table.Steps[step])
+		r.Steps = append(r.Steps, f.say(i, &left))
 		left = f.Table.Steps[step].To
-		r.Steps = append(r.Steps, said)
 	}
 	for i := range f.Table.Mistakes {
 		if f.Visible(i) {
@@ -63,9 +60,9 @@ func lookWords(look sight.Look) string {
 }
 
 // say is a step of the walk with what it shows.
-func (f *Found) say(i int) result.WalkStep {
+func (f *Found) say(i int, left *mixcore.Input) result.WalkStep {
 	step := f.Order[i]
-	said := Say(f.Table, f.Look, step)
+	said := SayAfter(f.Table, f.Look, step, left)
 	var first []int
 	for m := range f.shows {
 		if !f.shows[m].Has(step) {

@@ -18,15 +18,19 @@ import (
 // should be. Ready is as from rest; what the step shows, and its stages, are left to
 // those who know which mistakes are in question.
 func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
-	s := &t.Model.Setup
 	rest := t.Model.Plan.Rest()
-	st := &t.Steps[step]
+	return SayAfter(t, look, step, &rest)
+}
+
+// SayAfter is Say where the controls are left somewhere else than at rest.
+func SayAfter(t *table.Table, look sight.Look, step int, left *mixcore.Input) result.WalkStep {
+	plan, s, st := t.Model.Plan, &t.Model.Setup, &t.Steps[step]
 	said := result.WalkStep{
-		Ready: ready(t.Model.Plan, s, &rest, &st.From),
-		Stand: stand(t.Model.Plan, s, &st.From),
-		Move:  moved(t.Model.Plan, s, st),
+		Ready:  ready(plan, s, left, &st.From),
+		Stand:  stand(plan, s, &st.From),
+		Move:   moved(plan, s, st),
+		Beware: beware(plan, s, left, st),
 	}
-	said.Beware = beware(t.Model.Plan, s, &rest, st)
 	for _, i := range script.PartOrder(s) {
 		said.Parts = append(said.Parts, result.WalkPart{
 			Name: s.Parts[i].Name, Stage: script.PartStage(&s.Parts[i]),
