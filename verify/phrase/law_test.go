@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -61,6 +62,14 @@ func TestJudgeTurnsWithTheMovementAndWithTheChannel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := drawPose(t, &straight.Setup, "before"), drawPose(t, &straight.Setup, "now")
 		there, back := Situation{Before: a, Now: b, Moved: true}, Situation{Before: b, Now: a, Moved: true}
+		before, now := straight.Plan.NewOutput(), straight.Plan.NewOutput()
+		from, to := a.Input(), b.Input()
+		straight.Plan.Eval(&from, before)
+		straight.Plan.Eval(&to, now)
+		const portAileron = 0
+		if by := math.Abs(float64(now.Parts[portAileron].Angle - before.Parts[portAileron].Angle)); math.Abs(by-float64(straight.Still)) < 1e-9 {
+			t.Skip("as far as still goes, where rounding decides")
+		}
 		rises := judgeOne(t, v, there, "the port aileron rises")
 		if rises != judgeOne(t, v, back, "the port aileron drops") {
 			t.Fatal("back is not the opposite of there")
