@@ -53,6 +53,7 @@ func TestVerdictAndMotorStayInSightOnAPhone(t *testing.T) {
 	if said := evaluate[string](t, ctx, `document.querySelector("#picture .unheard").innerText`); said != "⚠ SIGNAL LOST" {
 		t.Errorf("in the picture it says %q while the signal is lost", said)
 	}
+	holds(t, ctx, `!("moving" in document.documentElement.dataset)`)
 	evaluate[bool](t, ctx, "(scrollTo(0, 0), true)")
 	for _, v := range axe(t, ctx) {
 		t.Errorf("while the signal is lost: %s", v)
