@@ -27,6 +27,7 @@ type answer struct {
 	Pose     string            `json:"pose"`
 	Parts    []partAt          `json:"parts"`
 	Motors   []string          `json:"motors"`   // that run: "MOTOR RUNS at 40 %"
+	Lost     string            `json:"lost"`     // what that the signal is lost means; empty while it is there
 	Turns    []string          `json:"turns"`    // which way that turns the model, about each axis
 	Drawings map[string]string `json:"drawings"` // SVG, by id: those that changed
 	Part     int               `json:"part"`
@@ -77,6 +78,9 @@ func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
 		}
 	}
 	a.Motors = motorsAt(&s.model.Setup, a.Parts)
+	if in.SignalLost {
+		a.Lost = signalLost
+	}
 	a.Curve, a.Here = p.curveAt(s, h, &in)
 	if h.Sentence {
 		w := sentence.Scenario(s.model, &in, nil)
@@ -84,6 +88,10 @@ func (p *page) answerTo(s *subject, h *hand, at phrase.Pose) *answer {
 	}
 	return a
 }
+
+// signalLost is said while the signal is lost: the controls then move and the model does not,
+// which would look as if the page were broken.
+const signalLost = "SIGNAL LOST: what holds stays where it was; the controls move nothing"
 
 // asComputed goes with a scenario wherever it is copied to.
 const asComputed = "# As computed at this pose, not as wanted: correct it before it counts.\n"

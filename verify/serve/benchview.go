@@ -61,6 +61,7 @@ type partView struct {
 	Name    string   `json:"name"`
 	Moves   bool     `json:"moves"`
 	Must    string   `json:"must"`
+	Little  bool     `json:"little"` // it may move, so little that nobody could be sure
 	Said    []string `json:"said"`
 	Differs bool     `json:"differs"`
 	MayBe   []string `json:"mayBe"`
@@ -132,7 +133,7 @@ func (b *table) step(g *bench.Guide, at *bench.Present) *stepView {
 	}
 	for i := range s.Parts {
 		part := &s.Parts[i]
-		one := partView{Number: part.Number, Name: part.Name, Moves: part.Moves, Must: must(s, part, v.Measured), Differs: part.Differs}
+		one := partView{Number: part.Number, Name: part.Name, Moves: part.Moves, Must: must(s, part, v.Measured), Little: !part.Moves && !part.Sure, Differs: part.Differs}
 		if part.Said != "" {
 			one.Said = append(one.Said, part.Said)
 		}
@@ -163,7 +164,7 @@ func must(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
 	case part.Moves:
 		return said.MustDo(s, part, ruler)
 	case !part.Sure:
-		return "may move a bit"
+		return "may move a bit: " + part.Exact
 	case part.Way == "STOPPED":
 		return "stays stopped"
 	case part.Motion == result.Power:

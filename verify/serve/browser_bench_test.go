@@ -46,6 +46,18 @@ func untilMoving(t *testing.T, ctx context.Context) {
 	}
 }
 
+// numbered says which part in a step has no number, is broken over two lines, or must move
+// and is in the picture neither by its number nor by its name; and whether there is none.
+const numbered = `(() => {
+	const parts = [...document.querySelectorAll("#now .part")], drawn = [...document.querySelectorAll("#now svg text")].map(w => w.textContent);
+	const line = parseFloat(getComputedStyle(document.querySelector("#now .must")).lineHeight);
+	const wrong = p => {
+		const called = p.textContent.match(/^(\d+) (.+)$/)?.slice(1);
+		return !called || p.offsetHeight > 1.5 * line || p.closest(".must:not(.little)") && !called.some(word => drawn.includes(word));
+	};
+	return parts.filter(wrong).map(p => p.textContent).concat(parts.length ? [] : ["there is none"]);
+})()`
+
 func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
 	r, k := atBench(t, "pellin-park")
 	ctx := browser(t)
@@ -60,6 +72,9 @@ func TestBenchPageLeadsThroughTheWalk(t *testing.T) {
 		t.Errorf("the focus is at %q, wanted the new step", got)
 	}
 	untilMoving(t, ctx)
+	for _, wrong := range evaluate[[]string](t, ctx, numbered) {
+		t.Errorf("a part in a step: %s", wrong)
+	}
 	// By keyboard alone: one part the other way, then the rest as expected.
 	press := func(words string) {
 		t.Helper()

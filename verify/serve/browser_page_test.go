@@ -44,6 +44,22 @@ func TestVerdictAndMotorStayInSightOnAPhone(t *testing.T) {
 			t.Errorf("%d pixels down the verdict or the motor cannot be seen", far)
 		}
 	}
+	lost := `document.querySelector("#lost").textContent.startsWith("⚠ SIGNAL LOST: what holds stays where it was")`
+	evaluate[bool](t, ctx, `(document.querySelector("#signal-lost").click(), true)`)
+	holds(t, ctx, inSight+`("lost") && `+lost+` && `+inSight+`("motors")`)
+	if got := evaluate[float64](t, ctx, `document.querySelector("#picture").offsetHeight`); got > 844/2 {
+		t.Errorf("the picture takes %g of 844 pixels while the signal is lost, wanted at most half", got)
+	}
+	if said := evaluate[string](t, ctx, `document.querySelector("#picture .unheard").innerText`); said != "⚠ SIGNAL LOST" {
+		t.Errorf("in the picture it says %q while the signal is lost", said)
+	}
+	holds(t, ctx, `!("moving" in document.documentElement.dataset)`)
+	evaluate[bool](t, ctx, "(scrollTo(0, 0), true)")
+	for _, v := range axe(t, ctx) {
+		t.Errorf("while the signal is lost: %s", v)
+	}
+	evaluate[bool](t, ctx, `(document.querySelector("#signal-there").click(), true)`)
+	holds(t, ctx, `document.querySelector("#lost").hidden && document.querySelector("#picture .unheard").hidden`)
 	if got := evaluate[string](t, ctx, fmt.Sprintf(`document.querySelector("#row-%d").textContent`, partCalled(now.Model, "port aileron"))); got != "1▲UP 9.9°port aileron✗ FAILS" {
 		t.Errorf("of the port aileron it is said %q", got)
 	}

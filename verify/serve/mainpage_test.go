@@ -160,6 +160,32 @@ func TestMotorThatRunsIsSaidInWordsAndInThePicture(t *testing.T) {
 	}
 }
 
+// TestLostSignalIsSaidOnlyWhileItIsLost holds the words that tell why the model does not
+// follow the controls.
+func TestLostSignalIsSaidOnlyWhileItIsLost(t *testing.T) {
+	now := shipping(t, "bracken-20")
+	s := newSubject(now, 1)
+	rest := now.Model.Plan.Rest().Position
+	for _, c := range []struct {
+		held places
+		want string
+	}{{nil, ""}, {rest, "SIGNAL LOST: what holds stays where it was; the controls move nothing"}} {
+		h := hand{At: slices.Clone(rest), Held: c.held, Against: -1}
+		h.At[namedControl(now.Model, "roll stick")] = 100
+		pose, err := s.pose(&h)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := (&page{}).answerTo(s, &h, pose)
+		if a.Lost != c.want {
+			t.Errorf("held %v: it is said %q, wanted %q", c.held, a.Lost, c.want)
+		}
+		if still := a.Parts[partCalled(now.Model, "port aileron")].Way == ""; still != (c.want != "") {
+			t.Errorf("held %v: the port aileron stays: %t", c.held, still)
+		}
+	}
+}
+
 func namedControl(m *airframes.Model, name string) int {
 	return slices.IndexFunc(m.Setup.Controls, func(c mixcore.Control) bool { return c.Name == name })
 }

@@ -110,6 +110,11 @@ function by(list, key) {
   return groups;
 }
 
+/** A part as it is called across the bench: by its number, as in the picture. */
+const called = p => `${p.number} ${p.name}`;
+const part = (p, behind = "") => element("span", { class: "part" }, called(p) + behind);
+const listed = parts => parts.flatMap((p, i) => [i ? " " : "", part(p, i < parts.length - 1 ? "," : ".")]);
+
 const capital = text => text[0].toUpperCase() + text.slice(1);
 const strong = text => element("strong", {}, text);
 
@@ -167,6 +172,7 @@ const changed = () => ["The set-up has changed",
 function step() {
   const s = view.step;
   const moving = s.parts.filter(p => p.moves), still = s.parts.filter(p => !p.moves);
+  const little = still.filter(p => p.little), fixed = still.filter(p => !p.little);
   const noted = s.parts.filter(p => p.said);
   const progress = element("progress", { max: view.of, value: view.number - 1, "aria-label": "Steps done" });
   const picture = element("div", { class: "drawing bled" });
@@ -180,9 +186,10 @@ function step() {
         : words(strong("Look "), "at the model as it stands. Move nothing.")),
     picture,
     element("h3", {}, !moving.length ? "Nothing must move" : s.move?.length ? "These must move" : "These must stand off neutral"),
-    element("ul", { class: "must" }, ...moving.map(p => element("li", { class: p.differs ? "bad" : "" }, element("span", {}, p.name), " ", strong(p.must)))),
-    ...[...by(still, p => p.must)].map(([must, parts]) => words(strong(capital(must) + ": "), parts.map(p => p.name).join(", ") + ".")),
-    noted.length > 0 && element("ul", { class: "noted", "aria-label": "Noted" }, ...noted.map(p => element("li", { class: p.differs ? "bad" : "" }, `${p.differs ? "✗" : "✓"} ${p.name}: ${p.said.join("; ")}`))),
+    moving.length > 0 && element("ul", { class: "must" }, ...moving.map(p => element("li", { class: p.differs ? "bad" : "" }, part(p), " ", strong(p.must)))),
+    little.length > 0 && element("ul", { class: "must little" }, ...little.map(p => element("li", {}, part(p), " ", element("span", {}, p.must)))),
+    ...[...by(fixed, p => p.must)].map(([must, parts]) => words(strong(capital(must) + ": "), ...listed(parts))),
+    noted.length > 0 && element("ul", { class: "noted", "aria-label": "Noted" }, ...noted.map(p => element("li", { class: p.differs ? "bad" : "" }, `${p.differs ? "✗" : "✓"} `, part(p, ":"), ` ${p.said.join("; ")}`))),
     button(s.touched ? "The rest is as expected" : "All as expected", () => say("all"), "first"),
     moving.length > 0 && button("Not as expected …", () => go(moving.length === 1 ? { screen: "what", part: moving[0].number } : { screen: "which", moves: true })),
     still.length > 0 && button(moving.length ? "Something else moved as well …" : "Something moved …", () => go(still.length === 1 ? { screen: "what", part: still[0].number } : { screen: "which", moves: false })),
@@ -192,11 +199,11 @@ function step() {
 const toStep = () => row(button("Back to the step", () => go({ screen: "step" })));
 
 const which = () => [at.moves ? "Which was not as expected?" : "Which moved as well?",
-  ...view.step.parts.filter(p => p.moves === at.moves).map(p => button(p.name, () => go({ screen: "what", part: p.number }))), toStep()];
+  ...view.step.parts.filter(p => p.moves === at.moves).map(p => button(part(p), () => go({ screen: "what", part: p.number }))), toStep()];
 
 function what() {
   const p = view.step.parts.find(one => one.number === at.part);
-  return [`The ${p.name}`, words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(capital(saw), () => say("say", p.number, saw))), measure(p), toStep()];
+  return [called(p), words("It should: ", strong(p.must)), ...(p.mayBe ?? []).map(saw => button(capital(saw), () => say("say", p.number, saw))), measure(p), toStep()];
 }
 
 function measure(p) {

@@ -98,7 +98,7 @@ function moving() {
 let quiet = 0, said = "";
 function aloud() {
   const bites = last.parts.map((p, i) => p.limits?.length ? `${layout.parts[i].name} ${p.limits.join(", ")}` : "").filter(Boolean);
-  const words = (last.motors ?? []).map(m => `${m}. `).join("") + `${layout.parts[looked].name}: ${last.parts[looked].says}.` + (bites.length ? ` Limit: ${bites.join("; ")}.` : "");
+  const words = [...(last.motors ?? []), last.lost].map(m => m && `${m}. `).join("") + `${layout.parts[looked].name}: ${last.parts[looked].says}.` + (bites.length ? ` Limit: ${bites.join("; ")}.` : "");
   said ||= words; // what the page opens with is read with the page
   clearTimeout(quiet);
   quiet = setTimeout(() => {

@@ -150,6 +150,7 @@ export function stand(layout, answer) {
     row(i, part);
   });
   motors(layout, answer);
+  lost(answer.lost);
   const bitten = bites.join("; ");
   if ($("bites").dataset.told !== bitten) $("bites").replaceChildren(element("span", { class: "all" }, bites.length ? `⚠ LIMIT. ${bites.join("; ")}.` : "No travel limit or stop is reached here."),
     element("span", { class: "few", "aria-hidden": "true" }, bites.length ? `⚠ LIMIT at ${bites.length === 1 ? "one part" : bites.length + " parts"}` : "no limit or stop reached"));
@@ -166,6 +167,14 @@ function motors(layout, answer) {
   $("motors").classList.toggle("runs", runs);
   const words = runs ? "⚠ " + answer.motors.join(", ") : "Motor stopped, as computed.";
   say($("motors"), words);
+}
+
+// That the signal is lost, at the top and in the pictures.
+function lost(words) {
+  $("lost").hidden = !words;
+  say($("lost"), words && `⚠ ${words}.`);
+  document.querySelectorAll(".unheard").forEach(p => { p.hidden = !words; });
+  document.documentElement.toggleAttribute("data-lost", !!words);
 }
 
 /** Show the cause chain. */
