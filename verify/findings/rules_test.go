@@ -146,7 +146,7 @@ channels: {1: {mix: [throttle, {fixed: 1%, when: motor switch is live and thrott
 motors: {motor: {channel: 1, stopped_when: motor switch is safe and throttle is below 30%}}
 `,
 			want: []string{codeMotorSafe, codeTravel},
-			say:  "motor runs although motor switch is safe and throttle is below 30 %: with throttle 29.999 % and motor switch safe it stands at power 30 %"},
+			say:  "motor runs although motor switch is safe and throttle is below 30 %: with motor switch safe and throttle 29.999 % it stands at power 30 %"},
 		{name: "a switch of its own that is to stop the motor and does not",
 			text: `
 controls: {throttle: lever, motor switch: [live, safe]}
@@ -154,7 +154,7 @@ demands: {throttle: {from: throttle, curve: {0%: -100%, 100%: 100%}}}
 channels: {1: {mix: throttle, failsafe: -100%}}
 motors: {motor: {channel: 1, stopped_when: motor switch is safe}}
 `,
-			want: []string{codeIdleControl, codeMotorSafe}, say: "with throttle 100 % and motor switch safe it stands at power 100 %"},
+			want: []string{codeIdleControl, codeMotorSafe}, say: "with motor switch safe and throttle 100 % it stands at power 100 %"},
 		{name: "a reversed motor channel",
 			text: `
 controls: {throttle: lever, motor switch: [safe, live]}

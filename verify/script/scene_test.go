@@ -37,7 +37,7 @@ func TestSceneFollowsGivenAndWhen(t *testing.T) {
 		{"a later Given forgets the movement", "  Scenario: s\n    Given rates are high\n    When right roll" + look + "    Given landing flap" + look, []string{"roll stick full right, rate switch high", "flap lever landing, rate switch high"}},
 		{"a background may be overruled", "  Background:\n    Given rates are high\n  Scenario: s\n    Given rates are low\n    And right roll" + look, []string{"roll stick full right"}},
 		{"And goes on from the background", "  Background:\n    Given rates are high\n  Scenario: s\n    And right roll" + look, []string{"roll stick full right, rate switch high"}},
-		{"a star takes the role before it", "  Scenario: s\n    Given rates are high\n    * landing flap\n    When right roll\n    * full throttle" + look, []string{"roll stick full right, throttle 100 %, flap lever landing, rate switch high"}},
+		{"a star takes the role before it", "  Scenario: s\n    Given rates are high\n    * landing flap\n    When right roll\n    * full throttle" + look, []string{"roll stick full right, flap lever landing, rate switch high, throttle 100 %"}},
 		{"stars alone", "  Scenario: s\n    * everything rests\n    Then the rudder is at neutral\n    * the elevator is at neutral\n", []string{"", ""}},
 		{"one line changes nothing for others", "  Scenario: s\n    Given rates are high\n    * with right yaw, the rudder moves right" + look, []string{"yaw stick full right, rate switch high", "rate switch high"}},
 		{"everything rests", "  Scenario: s\n    Given rates are high\n    When everything rests and right roll" + look, []string{"roll stick full right"}},

@@ -5,6 +5,7 @@ import (
 
 	"example.com/hingeline/airframes"
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/wording"
 )
@@ -60,11 +61,11 @@ func tolerance(p *mixcore.Part) float64 {
 	return closePercent
 }
 
-// settings are the steps that bring the controls where they are.
+// settings are the steps that bring the controls where they are, as a hand would.
 func settings(m *airframes.Model, at *mixcore.Input) []string {
 	steps := []string{"everything rests"}
-	for i, position := range at.Position {
-		c := &m.Setup.Controls[i]
+	for _, i := range poses.FromRest(&m.Setup, at) {
+		c, position := &m.Setup.Controls[i], at.Position[i]
 		if position == c.Rest() {
 			continue
 		}

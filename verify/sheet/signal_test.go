@@ -63,7 +63,7 @@ func TestSignalSaysWhatIsLeftRunning(t *testing.T) {
 func TestMotorsSayHowTheyRunFull(t *testing.T) {
 	got := motorsOf(lossyModel(t))
 	want := []result.Motor{
-		{Name: "first motor", Channel: "channel 1 (first)", StoppedWhen: "motor switch is safe", Rest: "stopped", Full: []string{"throttle 100 %", "motor switch live"}},
+		{Name: "first motor", Channel: "channel 1 (first)", StoppedWhen: "motor switch is safe", Rest: "stopped", Full: []string{"motor switch live", "throttle 100 %"}},
 		{Name: "second motor", Channel: "channel 2 (second)", Rest: "stopped", Full: []string{"throttle 100 %"}},
 		{Name: "third motor", Channel: "channel 3 (third)", Rest: "power 30 %", Full: []string{"throttle 100 %", "power 70 % there, and never more"}},
 		{Name: "fourth motor", Channel: "channel 4", Rest: "stopped", Full: nil},

@@ -147,8 +147,33 @@ func TestSignedWithoutTheBench(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	changed := strings.Replace(wren, "throw: 80%", "throw: 85%", 1)
-	if s := standing(t, req.Airframe, changed, wrenScript); s.Seen != "" || strings.Contains(s.Summary, "seen on the model") {
+	if s := standing(t, req.Airframe, changed, wrenScript); s.Seen != "" || strings.Contains(s.Summary, "seen on the model:") {
 		t.Errorf("out of date: %+v", s)
+	}
+}
+
+// A walk-around is of the set-up that it was walked with: a change of the set-up makes it void,
+// one of the script alone does not.
+func TestWhatWasSeenIsOfTheSetUpBefore(t *testing.T) {
+	req, _ := withBench(t, benchOf(t, wren, "y", "y", "y", "y"))
+	mustSign(t, req)
+	changed := strings.Replace(wren, "throw: 80%", "throw: 85%", 1)
+	lessAsked := wrenScript[:strings.LastIndex(wrenScript, "    * ")]
+	for _, c := range []struct {
+		name, airframe, script string
+		void                   bool
+	}{{"nothing changed", wren, wrenScript, false}, {"another set-up", changed, wrenScript, true},
+		{"another script", wren, lessAsked, false}, {"both", changed, lessAsked, true}} {
+		s := standing(t, req.Airframe, c.airframe, c.script)
+		if got := strings.HasSuffix(s.Summary, "; "+seenBefore); got != c.void || s.Stands() != (c.name == "nothing changed") {
+			t.Errorf("%s: void %v, want %v: %s", c.name, got, c.void, s.Summary)
+		}
+	}
+	alone, _ := withBench(t, benchOf(t, wren, "y", "y", "y", "y"))
+	alone.Bench = nil
+	mustSign(t, alone)
+	if s := standing(t, alone.Airframe, changed, wrenScript); strings.Contains(s.Summary, seenBefore) {
+		t.Errorf("only the set-up was signed, and it says what was seen: %s", s.Summary)
 	}
 }
 

@@ -218,7 +218,7 @@ func (j *judging) standing(entries []entry) *result.Standing {
 	if s.Since = since; trouble != "" {
 		s.Troubles = append(s.Troubles, trouble)
 	}
-	s.Summary = summary(s, together, j.now.Time)
+	s.Summary = summary(s, together, j.seenBefore(together, genuine), j.now.Time)
 	for i := range s.Signatures {
 		if sig := &s.Signatures[i]; since != "" && sig.Stands() {
 			sig.Counts, sig.Note = false, since
@@ -251,6 +251,16 @@ func (j *judging) together(last *Record, genuine []*Record) map[int]bool {
 		}
 	}
 	return numbers
+}
+
+// seenBefore says whether one of some records tells what was seen on the model when its
+// set-up was another. Where only the script has changed since, the model is still the one
+// that was looked at.
+func (j *judging) seenBefore(numbers map[int]bool, genuine []*Record) bool {
+	return slices.ContainsFunc(genuine, func(r *Record) bool {
+		w := j.work(r)
+		return numbers[r.Number] && r.Seen != nil && w != nil && w.setUp != j.present.setUp
+	})
 }
 
 // judge says of a record that is whole whether it stands.

@@ -8,9 +8,13 @@ import (
 	"example.com/hingeline/verify/wording"
 )
 
+// seenBefore stands behind what is out of date where the model was looked at too: a walk-around
+// says nothing of a set-up that it was not walked with.
+const seenBefore = "what was seen on the model was of the set-up before, so that walk-around is void too"
+
 // summary is the one line that says it all. The numbers are those of the signatures of
-// what was signed last.
-func summary(s *result.Standing, last map[int]bool, now time.Time) string {
+// what was signed last; void says that they have seen a model with another set-up.
+func summary(s *result.Standing, last map[int]bool, void bool, now time.Time) string {
 	switch {
 	case len(s.Signatures) == 0:
 		return "nothing is signed"
@@ -35,6 +39,9 @@ func summary(s *result.Standing, last map[int]bool, now time.Time) string {
 	}
 	if n := len(s.Changes); n > 0 {
 		line += "; out of date: " + s.Changes[0].Text + more(n-1)
+	}
+	if void {
+		line += "; " + seenBefore
 	}
 	if s.Seen != "" {
 		line += "; " + s.Seen

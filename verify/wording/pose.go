@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
 )
 
 // SignalLost is how a pose says that the signal is lost.
@@ -66,12 +67,13 @@ func leverPlace(c *mixcore.Control, at mixcore.Percent) string {
 	return Setpoint(at) + " (" + c.Detents[near].Name + ")"
 }
 
-// Pose says how the controls stand: only those that do not rest, in the file's
-// order, and last "signal lost" if it is. It is empty with everything at rest.
+// Pose says how the controls stand: only those that do not rest, in the order in which a
+// hand sets them from rest (what starts a motor last, see [poses.HandOrder]), and last
+// "signal lost" if it is. It is empty with everything at rest.
 func Pose(s *mixcore.Setup, in *mixcore.Input) []string {
 	var said []string
-	for i, at := range in.Position {
-		if at != s.Controls[i].Rest() {
+	for _, i := range poses.FromRest(s, in) {
+		if at := in.Position[i]; at != s.Controls[i].Rest() {
 			said = append(said, Setting(s, i, at))
 		}
 	}

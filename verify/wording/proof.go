@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/hingeline/mixcore"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/prove"
 	"example.com/hingeline/verify/result"
 )
@@ -101,9 +102,9 @@ func Counter(s *mixcore.Setup, p *prove.Pose) *result.Counter {
 const SignalBack = "signal back"
 
 // Moves says how the controls stood before a movement, as [Pose] does, and what was
-// moved, as it then stands.
+// moved, as it then stands, in the order in which a hand does it.
 func Moves(s *mixcore.Setup, from, to *mixcore.Input) (before, moved []string) {
-	for i := range to.Position {
+	for _, i := range poses.HandOrder(s, from, to) {
 		if from.Position[i] != to.Position[i] {
 			moved = append(moved, Setting(s, i, to.Position[i]))
 		}
@@ -118,8 +119,8 @@ func Moves(s *mixcore.Setup, from, to *mixcore.Input) (before, moved []string) {
 }
 
 // Sets is a pose as settings that "hingeline show --set" understands, CONTROL=PLACE,
-// of the controls that do not rest; a lost signal comes last, as a sentence. Places of
-// sticks and trims are exact.
+// of the controls that do not rest, in the file's order, for all are set at once; a lost
+// signal comes last, as a sentence. Places of sticks and trims are exact.
 func Sets(s *mixcore.Setup, in *mixcore.Input) []string {
 	var list []string
 	for i, at := range in.Position {

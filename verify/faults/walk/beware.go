@@ -47,7 +47,7 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 	if left.SignalLost && !st.From.SignalLost && hasMotor(s) {
 		list = append(list, switchOnSafe)
 	}
-	if first := closedFirst(plan, s, left, &st.From); first != "" {
+	if first := closedFirst(s, left, &st.From); first != "" {
 		list = append(list, first)
 	}
 	if in {
@@ -61,14 +61,14 @@ func beware(plan *mixcore.Plan, s *mixcore.Setup, left *mixcore.Input, st *sight
 
 // closedFirst says what to close before a motor is made live, where the throttle is still
 // open as a step is set; empty where it is not.
-func closedFirst(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) string {
+func closedFirst(s *mixcore.Setup, left, from *mixcore.Input) string {
 	var closed, live []string
-	for i, starts := range starters(plan, s) {
+	for i, starts := range poses.Starters(s) {
 		c, was, is := &s.Controls[i], left.Position[i], from.Position[i]
 		switch {
-		case starts == opensMotor && nearerRest(c, was, is):
+		case starts == poses.OpensThrottle && poses.NearerRest(c, was, is):
 			closed = append(closed, wording.Setting(s, i, is))
-		case starts == switchesMotor && is != was && is != c.Rest():
+		case starts == poses.SwitchesMotor && is != was && is != c.Rest():
 			live = append(live, wording.Setting(s, i, is))
 		}
 	}

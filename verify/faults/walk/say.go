@@ -1,9 +1,7 @@
 package walk
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"example.com/hingeline/mixcore"
 	"example.com/hingeline/verify/faults/sight"
@@ -26,9 +24,9 @@ func Say(t *table.Table, look sight.Look, step int) result.WalkStep {
 func SayAfter(t *table.Table, look sight.Look, step int, left *mixcore.Input) result.WalkStep {
 	plan, s, st := t.Model.Plan, &t.Model.Setup, &t.Steps[step]
 	said := result.WalkStep{
-		Ready:  ready(plan, s, left, &st.From),
-		Stand:  stand(plan, s, &st.From),
-		Move:   moved(plan, s, st),
+		Ready:  ready(s, left, &st.From),
+		Stand:  wording.Pose(s, &st.From),
+		Move:   moved(s, st),
 		Beware: beware(plan, s, left, st),
 	}
 	for _, i := range script.PartOrder(s) {
@@ -42,8 +40,8 @@ func SayAfter(t *table.Table, look sight.Look, step int, left *mixcore.Input) re
 
 // ready is what must be brought elsewhere before a step: what does not come by itself,
 // and sticks to be held.
-func ready(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) (list []string) {
-	for _, i := range handOrder(plan, s, left, from) {
+func ready(s *mixcore.Setup, left, from *mixcore.Input) (list []string) {
+	for _, i := range poses.HandOrder(s, left, from) {
 		at, was := from.Position[i], left.Position[i]
 		if s.Controls[i].Kind == mixcore.AxisControl {
 			was = 0
@@ -58,72 +56,9 @@ func ready(plan *mixcore.Plan, s *mixcore.Setup, left, from *mixcore.Input) (lis
 	return list
 }
 
-// stand is how the controls stand, those that rest left out.
-func stand(plan *mixcore.Plan, s *mixcore.Setup, in *mixcore.Input) (list []string) {
-	rest := plan.Rest()
-	for _, i := range handOrder(plan, s, &rest, in) {
-		if at := in.Position[i]; at != s.Controls[i].Rest() {
-			list = append(list, wording.Setting(s, i, at))
-		}
-	}
-	if in.SignalLost {
-		list = append(list, wording.SignalLost)
-	}
-	return list
-}
-
-// handOrder are the controls in the order in which to set them from one pose to another: a
-// throttle that is closed first of all, then what makes its motor safe; last what makes a
-// motor live, and then its throttle. So no motor starts at the flick of a switch with the
-// throttle open.
-func handOrder(plan *mixcore.Plan, s *mixcore.Setup, was, is *mixcore.Input) []int {
-	rank, order := make([]int, len(s.Controls)), make([]int, len(s.Controls))
-	for i, starts := range starters(plan, s) {
-		if rank[i] = int(starts); nearerRest(&s.Controls[i], was.Position[i], is.Position[i]) {
-			rank[i] = -rank[i]
-		}
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
-	return order
-}
-
-// starter is how a control has a hand in whether a motor runs.
-type starter int
-
-const (
-	noStarter starter = iota
-	switchesMotor
-	opensMotor // a throttle, by lever
-)
-
-// starters are the controls that start motors, by control. Sticks and trims are none.
-func starters(plan *mixcore.Plan, s *mixcore.Setup) []starter {
-	list, probe := make([]starter, len(s.Controls)), poses.New(plan)
-	for i := range s.Parts {
-		if s.Parts[i].Motion != mixcore.Power {
-			continue
-		}
-		for k, bears := range probe.PartReach(i) {
-			switch kind := s.Controls[k].Kind; {
-			case !bears || kind == mixcore.AxisControl || kind == mixcore.TrimControl:
-			case kind == mixcore.SwitchControl:
-				list[k] = switchesMotor
-			default:
-				list[k] = opensMotor
-			}
-		}
-	}
-	return list
-}
-
-func nearerRest(c *mixcore.Control, was, is float64) bool {
-	return math.Abs(is-c.Rest()) < math.Abs(was-c.Rest())
-}
-
 // moved is what a step moves, as it then stands.
-func moved(plan *mixcore.Plan, s *mixcore.Setup, st *sight.Step) (list []string) {
-	for _, i := range handOrder(plan, s, &st.From, &st.To) {
+func moved(s *mixcore.Setup, st *sight.Step) (list []string) {
+	for _, i := range poses.HandOrder(s, &st.From, &st.To) {
 		if at := st.To.Position[i]; at != st.From.Position[i] {
 			list = append(list, wording.Setting(s, i, at))
 		}

@@ -9,6 +9,7 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 	"example.com/hingeline/verify/faults/table"
 	"example.com/hingeline/verify/phrase"
+	"example.com/hingeline/verify/poses"
 	"example.com/hingeline/verify/script"
 	"example.com/hingeline/verify/wording"
 )
@@ -57,15 +58,15 @@ func (w *writer) heading() {
 
 func (w *writer) scenario(i, step int) {
 	st := &w.found.Table.Steps[step]
-	said := strings.Join(moved(w.found.Table.Model.Plan, w.setup, st), ", ")
+	said := strings.Join(moved(w.setup, st), ", ")
 	if said == "" {
 		said = "as it stands"
 	}
 	w.line(0, "")
 	w.line(1, "Scenario: Step %d, %s", i+1, said)
 	keyword := "Given"
-	for c, at := range st.From.Position {
-		if at != w.setup.Controls[c].Rest() {
+	for _, c := range poses.FromRest(w.setup, &st.From) {
+		if at := st.From.Position[c]; at != w.setup.Controls[c].Rest() {
 			w.line(2, "%s %s", keyword, w.setting(c, at))
 			keyword = "And"
 		}
@@ -81,8 +82,8 @@ func (w *writer) scenario(i, step int) {
 	}
 	keyword = "When"
 	now := phrase.Pose{Position: st.To.Position}
-	for c, at := range st.To.Position {
-		if at != st.From.Position[c] {
+	for _, c := range poses.HandOrder(w.setup, &st.From, &st.To) {
+		if at := st.To.Position[c]; at != st.From.Position[c] {
 			w.line(2, "%s %s", keyword, w.setting(c, at))
 			keyword = "And"
 		}

@@ -97,7 +97,7 @@ func (p *page) mustStay(s *result.BenchStep, ruler bool) {
 		switch {
 		case part.Moves:
 		case !part.Sure, ruler && part.Motion != result.Power && strings.Contains(part.Exact, " to "):
-			little = append(little, where)
+			little = append(little, name+" ("+part.Exact+")")
 		case part.Way == "STOPPED":
 			stopped = append(stopped, name)
 		case part.Motion == result.Power:
@@ -121,7 +121,7 @@ func (p *page) mustStay(s *result.BenchStep, ruler bool) {
 	p.items("  stays there:    ", elsewhere)
 	p.items("  stays stopped:  ", stopped)
 	p.items("  runs on, alike: ", runs)
-	p.items("  may move a bit: ", little)
+	p.items("  "+said.MayMove+": ", little)
 }
 
 // items are some items behind a label, with commas; no line ends within one that is not

@@ -86,10 +86,10 @@ func (p *page) walkParts(parts []result.WalkPart, ruler bool) {
 }
 
 // plainly is what an eye sees of a part; where it may see nothing, what there would be to
-// see, for nobody can tick "a little".
+// see.
 func plainly(part *result.WalkPart) string {
 	if part.Way == result.ALittle {
-		return "may move a bit: " + part.Exact
+		return said.MayMove + ": " + part.Exact
 	}
 	return part.Way
 }
