@@ -164,7 +164,7 @@ func must(s *result.BenchStep, part *result.BenchPart, ruler bool) string {
 	case part.Moves:
 		return said.MustDo(s, part, ruler)
 	case !part.Sure:
-		return "may move a bit: " + part.Exact
+		return said.MayMove + ": " + part.Exact
 	case part.Way == "STOPPED":
 		return "stays stopped"
 	case part.Motion == result.Power:
