@@ -71,6 +71,7 @@ func TestBenchNamesEveryMistake(t *testing.T) {
 		for _, look := range looks {
 			t.Run(map[bool]string{false: "eye ", true: "ruler "}[look.Ruler]+name, func(t *testing.T) {
 				m, chosen := usual(t, name, look)
+				t.Parallel()
 				w := bench.NewWalk(m, chosen, look)
 				fitsTheTerminal(t, w)
 				all := mistake.All(m, mistake.Options{})

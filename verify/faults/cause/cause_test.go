@@ -77,6 +77,7 @@ func turning(p *mixcore.Part, power float64) *bool {
 func TestSessionNamesEveryMistake(t *testing.T) {
 	for _, name := range airframes.Shipped() {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			m := verifytest.Shipped(t, name)
 			all := mistake.All(m, mistake.Options{})
 			tab := table.New(m, all, table.Steps(m))
