@@ -219,18 +219,14 @@ func TestServoAloneIsUnderstood(t *testing.T) {
 	w := twinWalk(t)
 	j := &memory{}
 	g := bench.NewGuide(w, j, at)
-	for _, c := range []struct{ line, says string }{
+	converse(t, g, []said{
 		{"y", ""}, {"y", ""}, {"y", ""}, {"y", "step 1 counts as seen by eye; not measured: elevator, tab"},
 		{"elevator servo 1 27 down", "noted: elevator 27° DOWN with servo 1 alone."},
 		{"elevator servo 2 alone 20 down", "noted: elevator 20° DOWN with servo 2 alone. Not as expected."},
 		{"elevator servo 2 26.5 down", "noted: elevator 26.5° DOWN with servo 2 alone (instead of: 20° DOWN)."},
 		{"elevator before servo 2 2 up", "noted: elevator 2° UP with servo 2 alone before the movement. Not as expected."},
 		{"undo", "taken back: elevator 2° UP with servo 2 alone before the movement"},
-	} {
-		if r, err := g.Take(c.line); err != nil || !r.Understood || r.Text != c.says {
-			t.Errorf("%q: got %+v, %v, wanted %q", c.line, r, err, c.says)
-		}
-	}
+	})
 	for line, problem := range map[string]string{
 		"elevator servo 3 29 down": "say which of servos 1 to 2", "elevator servo 29 down": "say which of servos 1 to 2", "elevator servo": "say which of servos 1 to 2",
 		"tab servo 1 2 up": "no more than one servo", "elevator servo 1 went down": "not understood",

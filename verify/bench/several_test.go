@@ -9,6 +9,19 @@ import (
 	"example.com/hingeline/verify/faults/sight"
 )
 
+// said is a line, and what is said of it.
+type said struct{ line, says string }
+
+// converse takes lines, each of which must be understood.
+func converse(t *testing.T, g *bench.Guide, lines []said) {
+	t.Helper()
+	for _, l := range lines {
+		if r, err := g.Take(l.line); err != nil || !r.Understood || r.Text != l.says {
+			t.Errorf("%q: got %+v, %v, wanted %q", l.line, r, err, l.says)
+		}
+	}
+}
+
 // Several parts are told in one line, all of it or nothing; what takes the place of another
 // word says so, and the last thing noted can be taken back.
 func TestSeveralPartsAndUndo(t *testing.T) {
@@ -16,7 +29,7 @@ func TestSeveralPartsAndUndo(t *testing.T) {
 	w := walkOf(t, m, sight.Eye, set(0, -100), set(0, 100), set(0, -50))
 	j := &memory{}
 	g := bench.NewGuide(w, j, at)
-	for _, c := range []struct{ line, says string }{
+	converse(t, g, []said{
 		{"y", ""}, {"y", ""}, {"y", ""}, {"y", ""},
 		{"1, 4 went down", "noted: port aileron went DOWN. Not as expected.\nnoted: starboard aileron went DOWN."},
 		{"port aileron up", "noted: port aileron went UP (instead of: went DOWN)."},
@@ -31,11 +44,7 @@ func TestSeveralPartsAndUndo(t *testing.T) {
 		{"1 and 4 other way", "noted: port aileron the other way. Not as expected.\nThe port aileron was not as expected in 3 steps: p stops here and shows what explains it.\nnoted: starboard aileron the other way. Not as expected."},
 		{"1 still", "noted: port aileron did not move (instead of: the other way). Not as expected."},
 		{"r", ""},
-	} {
-		if r, err := g.Take(c.line); err != nil || !r.Understood || r.Text != c.says {
-			t.Errorf("%q: got %+v, %v, wanted %q", c.line, r, err, c.says)
-		}
-	}
+	})
 	if ask := g.Ask(); ask.Step == nil || !strings.HasPrefix(ask.Said, "noted: starboard aileron the other way\nnoted: port aileron did not move\n") {
 		t.Errorf("shown again it says %q", ask.Said)
 	}

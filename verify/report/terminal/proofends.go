@@ -257,28 +257,7 @@ func (p *page) assumed(proved []numbered) {
 
 // claimNumbers are claims by their numbers.
 func claimNumbers(numbers []int) string {
-	return said.Number(len(numbers), "claim ", "claims ") + runs(numbers)
-}
-
-// runs are ascending numbers with neighbours drawn together: 1 to 3, 7.
-func runs(numbers []int) string {
-	var out []string
-	for i := 0; i < len(numbers); {
-		k := i
-		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
-			k++
-		}
-		switch {
-		case k-i >= 2:
-			out = append(out, fmt.Sprintf("%d to %d", numbers[i], numbers[k]))
-		default:
-			for _, n := range numbers[i : k+1] {
-				out = append(out, strconv.Itoa(n))
-			}
-		}
-		i = k + 1
-	}
-	return strings.Join(out, ", ")
+	return said.Number(len(numbers), "claim ", "claims ") + said.Runs(numbers)
 }
 
 // marginNotable is how much less than the smallest margin found, as a part of it,

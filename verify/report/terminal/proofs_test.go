@@ -211,19 +211,6 @@ func TestMarginSaysWhatIsProved(t *testing.T) {
 	}
 }
 
-func TestRuns(t *testing.T) {
-	for _, c := range []struct {
-		numbers []int
-		want    string
-	}{
-		{[]int{1}, "1"}, {[]int{1, 2}, "1, 2"}, {[]int{1, 2, 3, 7}, "1 to 3, 7"}, {[]int{2, 4, 5, 6}, "2, 4 to 6"},
-	} {
-		if got := runs(c.numbers); got != c.want {
-			t.Errorf("%v is %q, wanted %q", c.numbers, got, c.want)
-		}
-	}
-}
-
 func TestCountGroupsThousands(t *testing.T) {
 	for n, want := range map[int]string{1: "1 box", 0: "0 boxes", 999: "999 boxes", 1536: "1,536 boxes", 2000000: "2,000,000 boxes"} {
 		if got := said.Count(n, "box"); got != want {

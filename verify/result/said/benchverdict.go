@@ -2,7 +2,6 @@ package said
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"example.com/hingeline/verify/result"
@@ -68,7 +67,7 @@ func leftOutOf(r *result.Bench) (text string) {
 		{"not seen", stepsThat(r, result.StepOpen)},
 	} {
 		if n := len(left.steps); n > 0 {
-			text += fmt.Sprintf(", %d %s (%s %s)", n, left.what, Number(n, "step", "steps"), inRuns(left.steps))
+			text += fmt.Sprintf(", %d %s (%s %s)", n, left.what, Number(n, "step", "steps"), Runs(left.steps))
 		}
 	}
 	return text
@@ -97,26 +96,4 @@ func stepsThat(r *result.Bench, became result.BenchState) (numbers []int) {
 		}
 	}
 	return numbers
-}
-
-// inRuns is ascending numbers, those that follow each other in short: "3, 5, 9 to 14".
-func inRuns(numbers []int) string {
-	var runs []string
-	for i := 0; i < len(numbers); {
-		last := i
-		for last+1 < len(numbers) && numbers[last+1] == numbers[last]+1 {
-			last++
-		}
-		run := strconv.Itoa(numbers[i])
-		switch last - i {
-		case 0:
-		case 1:
-			run += ", " + strconv.Itoa(numbers[last])
-		default:
-			run += " to " + strconv.Itoa(numbers[last])
-		}
-		runs = append(runs, run)
-		i = last + 1
-	}
-	return strings.Join(runs, ", ")
 }
